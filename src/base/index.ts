@@ -1,0 +1,17 @@
+export type { PlainDay } from "./dates.js";
+export { dayBefore, dayExists, isPlainDay, plainDay, utcDay } from "./dates.js";
+export { sha256OfBytes, sha256OfData } from "./digest.js";
+export type { Interval } from "./interval.js";
+export { isAtOrBelow, isBelow, isSameNumber, isSingle, single } from "./interval.js";
+export type { Outcome, Stage, Verdict } from "./outcome.js";
+export { isOpen, STAGES, VERDICTS } from "./outcome.js";
+export type { CellPlace, TextFile, TextPlace } from "./places.js";
+export { cellName, columnLetters } from "./places.js";
+export type { QuantityMistake } from "./quantity-text.js";
+export { readQuantity } from "./quantity-text.js";
+export { round12 } from "./round.js";
+export { foldText, showText, tidyText } from "./text.js";
+export type { Truth } from "./truth.js";
+export { allOf, anyOf, notOf } from "./truth.js";
+export type { Dimension, Unit } from "./units.js";
+export { convert, dimensionsSpelled, otherQuantityOf, unitOf, unitSpelled } from "./units.js";

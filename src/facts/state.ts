@@ -1,0 +1,38 @@
+import type { CellPlace, Interval } from "../base/index.js";
+
+/** Value of a known fact: an interval for numbers, true or false for yes-no, text (a choice by its id) for the rest. */
+export type FactValue = Interval | string | boolean;
+
+/** Why a fact is not known; `too-close` is said of a known number whose accuracy does not settle a comparison. */
+export type UnknownReason = "missing" | "doubtful" | "unreadable" | "conflicting" | "too-close";
+
+/** Where a fact came from. */
+export type Origin =
+  | { readonly kind: "cells"; readonly cells: readonly CellPlace[] }
+  | { readonly kind: "statement"; readonly file: string; readonly line: number }
+  | { readonly kind: "derived"; readonly from: readonly string[] }
+  | { readonly kind: "none" };
+
+export interface KnownFact {
+  readonly known: true;
+  readonly value: FactValue;
+  /** Stated accuracy (±), in the unit of the fact. */
+  readonly accuracy?: number;
+  /** What was taken for granted in reading it, in words; absent if nothing was. */
+  readonly assumed?: string;
+  readonly origin: Origin;
+}
+
+export interface UnknownFact {
+  readonly known: false;
+  readonly reason: UnknownReason;
+  readonly origin: Origin;
+}
+
+export type FactState = KnownFact | UnknownFact;
+
+/** A fact that nobody wrote down anywhere. */
+export const MISSING: UnknownFact = { known: false, reason: "missing", origin: { kind: "none" } };
+
+/** Facts of one point by id; a fact that is not in the map is missing. */
+export type Facts = ReadonlyMap<string, FactState>;

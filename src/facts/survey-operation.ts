@@ -1,0 +1,22 @@
+import type { FactDefinition } from "./definition.js";
+import { choice, plain, quantity } from "./entries.js";
+
+/** Survey fields: operation. */
+export const OPERATION_FACTS: readonly FactDefinition[] = [
+  quantity("operation", "power", "power", "power", "kW", 0.1, 60000),
+  quantity("operation", "nominal_speed", "nominal speed", "rotational-speed", "r/min", 0.5, 60000),
+  quantity("operation", "lowest_speed", "lowest speed", "rotational-speed", "r/min", 0.1, 60000),
+  quantity("operation", "highest_speed", "highest speed", "rotational-speed", "r/min", 0.5, 60000),
+  choice("operation", "variable_speed", "variable speed", ["yes", "no"]),
+  choice("operation", "speed_reference", "speed signal", [
+    "none",
+    "once-per-turn",
+    "pulses",
+    "analogue",
+    "network",
+    "unspecified",
+  ]),
+  choice("operation", "duty", "duty", ["continuous", "intermittent", "standby", "short-time", "reversing"]),
+  quantity("operation", "shortest_run", "shortest steady run", "time", "s", 0.5, 10000000),
+  plain("yes-no", "operation", "load_steady", "steady load"),
+];

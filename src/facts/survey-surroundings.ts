@@ -1,0 +1,25 @@
+import type { FactDefinition } from "./definition.js";
+import { choice, plain, quantity } from "./entries.js";
+
+/** Survey fields: safety, environment. */
+export const SURROUNDINGS_FACTS: readonly FactDefinition[] = [
+  plain("yes-no", "safety", "isolation_possible", "isolation possible"),
+  plain("date", "safety", "next_outage", "next outage"),
+  choice("safety", "hot_work_allowed", "hot work", ["allowed", "permit-needed", "forbidden"]),
+  choice("safety", "hazardous_area", "hazardous area", [
+    "none",
+    "zone-0",
+    "zone-1",
+    "zone-2",
+    "zone-20",
+    "zone-21",
+    "zone-22",
+    "division-1",
+    "division-2",
+  ]),
+  plain("yes-no", "safety", "certified_enclosure", "certified enclosure"),
+  quantity("safety", "working_height", "working height", "length", "m", 0, 120),
+  choice("environment", "wetting", "exposure to water", ["dry", "splash", "jets", "hot-high-pressure", "submerged"]),
+  plain("designation", "environment", "ip_rating", "IP rating"),
+  quantity("environment", "ambient_max", "highest ambient temperature", "temperature", "°C", -50, 120),
+];

@@ -1,0 +1,3 @@
+export type { ImportProblem, ProblemCode } from "./problems.js";
+export { describeProblem } from "./problems.js";
+export type { ColumnReading, PointRecord, SheetReading, Survey } from "./survey.js";

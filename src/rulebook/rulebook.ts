@@ -1,0 +1,50 @@
+import type { PlainDay, TextPlace } from "../base/index.js";
+import type { FactState, WordLists } from "../facts/index.js";
+import type { Citation, Condition, Rule } from "./rule.js";
+
+/** A value of a model in force on [from, until). */
+export interface ModelValue {
+  readonly from: PlainDay;
+  readonly until: PlainDay | null;
+  readonly state: FactState;
+  readonly cites: readonly string[];
+  readonly at: TextPlace;
+}
+
+/** A sensor model: its facts (ids with the prefix `model.`) with dated values. */
+export interface SensorModel {
+  readonly id: string;
+  readonly title: string;
+  /** Other ways in which surveys write the model. */
+  readonly alsoWritten: readonly string[];
+  readonly facts: ReadonlyMap<string, readonly ModelValue[]>;
+  readonly citations: ReadonlyMap<string, Citation>;
+  readonly at: TextPlace;
+}
+
+/** A rulebook folder, loaded and checked as a whole. */
+export interface Rulebook {
+  readonly name: string;
+  readonly version: string;
+  readonly language: string;
+  readonly sets: readonly string[];
+  readonly defaultSet: string;
+  /** The model by which a survey without any word on models is judged. */
+  readonly baselineModel: string;
+  readonly rules: readonly Rule[];
+  readonly conditions: ReadonlyMap<string, Condition>;
+  readonly models: ReadonlyMap<string, SensorModel>;
+  readonly words: WordLists;
+  /** SHA-256 of the canonical JSON (RFC 8785) of all loaded data. */
+  readonly digest: string;
+}
+
+/** A mistake in a file that people write: where, what, and what to do. */
+export interface FileFinding extends TextPlace {
+  readonly code: string;
+  readonly text: string;
+}
+
+export type RulebookLoading =
+  | { readonly ok: true; readonly rulebook: Rulebook }
+  | { readonly ok: false; readonly findings: readonly FileFinding[] };

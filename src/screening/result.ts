@@ -1,0 +1,151 @@
+import type { CellPlace, Outcome, PlainDay, Stage, Verdict } from "../base/index.js";
+import type { UnknownReason } from "../facts/index.js";
+import type { ColumnReading, ImportProblem, SheetReading } from "../records/index.js";
+import type { Citation, LimitSpoken, Margin } from "../rulebook/index.js";
+
+/** A fact as a finding shows it. Numbers: `value` if single, else `lowest` and `highest` (null for no bound). */
+export interface FactShown {
+  readonly fact: string;
+  readonly value: number | string | boolean | null;
+  readonly lowest: number | null;
+  readonly highest: number | null;
+  readonly unit: string | null;
+  /** Stated accuracy, ±, in `unit`. */
+  readonly accuracy: number | null;
+  /** What was taken for granted, in words. */
+  readonly assumed: string | null;
+  /** Cells it was read from; of a derived fact, the cells of the facts under it. */
+  readonly cells: readonly CellPlace[];
+  /** Line of the site or model file that states it. */
+  readonly origin: { readonly file: string; readonly line: number } | null;
+}
+
+/** A survey, site or model fact that would have to be known (better). */
+export interface MissingFact {
+  readonly fact: string;
+  readonly reason: UnknownReason;
+}
+
+/** What one rule says of one point, with its trace. Pass and not-applicable are listed only on request. */
+export interface Finding {
+  readonly rule: string;
+  readonly outcome: Outcome;
+  readonly atBest: Outcome | null;
+  /** The judged fact first. */
+  readonly facts: readonly FactShown[];
+  readonly limit: LimitSpoken | null;
+  readonly margin: Margin | null;
+  readonly missing: readonly MissingFact[];
+  readonly message: string | null;
+  readonly remedy: string | null;
+  /** Id of the group that the finding refers to; null for a finding of the point's own. */
+  readonly group: string | null;
+}
+
+/** One point with its verdict. */
+export interface PointResult {
+  /** UUID version 5, or null where the row says too little. */
+  readonly id: string | null;
+  /** The point as the survey names it, or null. */
+  readonly point: string | null;
+  readonly machine: string | null;
+  readonly file: string;
+  readonly sheet: string | null;
+  readonly row: number;
+  readonly verdict: Verdict;
+  readonly findings: readonly Finding[];
+}
+
+/** A rule that this survey could not be asked for lack of a column. */
+export interface NotAsked {
+  readonly rule: string;
+  /** Facts that have no column and are stated nowhere. */
+  readonly facts: readonly string[];
+  readonly text: string;
+}
+
+export interface SurveyShown {
+  readonly file: string;
+  readonly digest: string;
+  readonly sheets: readonly SheetReading[];
+  readonly columns: readonly ColumnReading[];
+  readonly problems: readonly ImportProblem[];
+  readonly notAsked: readonly NotAsked[];
+}
+
+export interface ModelShown {
+  readonly id: string;
+  readonly title: string;
+  readonly facts: readonly {
+    readonly fact: string;
+    readonly value: number | string | boolean | null;
+    readonly unit: string | null;
+    readonly from: PlainDay;
+    readonly cites: readonly string[];
+    readonly origin: { readonly file: string; readonly line: number };
+  }[];
+  readonly citations: readonly Citation[];
+}
+
+export interface RuleShown {
+  readonly id: string;
+  readonly title: string;
+  readonly sets: readonly string[];
+  readonly undecided: "warn" | "fail";
+  readonly citations: readonly Citation[];
+  /** The date to review its limit has passed. */
+  readonly reviewOverdue: boolean;
+  readonly remedy: string;
+}
+
+/** What stands before the points: said once, not per finding. */
+export interface ResultHead {
+  readonly program: { readonly name: string; readonly version: string };
+  /** SHA-256 over program version, rulebook, surveys, site file and options. */
+  readonly digest: string;
+  readonly asOf: PlainDay;
+  readonly stage: Stage;
+  readonly set: string;
+  readonly rulebook: { readonly name: string; readonly version: string; readonly digest: string };
+  readonly site: { readonly name: string | null; readonly file: string | null; readonly digest: string | null };
+  readonly surveys: readonly SurveyShown[];
+  /** Files left out on the user's word, with the reason. */
+  readonly skipped: readonly { readonly file: string; readonly text: string }[];
+  readonly models: readonly ModelShown[];
+  readonly rules: readonly RuleShown[];
+  readonly groups: readonly never[];
+  readonly cautions: readonly string[];
+}
+
+/** Outcomes of one rule over all points. */
+export interface RuleCounts {
+  readonly rule: string;
+  readonly pass: number;
+  readonly warn: number;
+  readonly fail: number;
+  readonly undecided: number;
+  readonly notApplicable: number;
+  readonly noLimitInForce: number;
+}
+
+/** What stands after the points. */
+export interface Summary {
+  readonly points: number;
+  readonly pass: number;
+  readonly warn: number;
+  readonly fail: number;
+  /** Points that warn only because something is undecided. */
+  readonly warnOnlyUndecided: number;
+  readonly problems: number;
+  readonly byRule: readonly RuleCounts[];
+  /** Facts that stand in the way, with the number of points that each leaves open; most first. */
+  readonly toMeasure: readonly { readonly fact: string; readonly points: number }[];
+}
+
+/** A screening run: the head, the points as they are judged (iterate once), and the summary when all are done. */
+export interface Screening {
+  readonly head: ResultHead;
+  points(): IterableIterator<PointResult>;
+  /** @throws Error before all points have been iterated */
+  summary(): Summary;
+}
