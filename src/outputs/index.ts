@@ -1,0 +1,2 @@
+export { jsonDocument, ndjsonDocument } from "./json/document.js";
+export { RESULT_SCHEMA, resultSchemaText } from "./schemas/result-schema.js";

@@ -1,0 +1,34 @@
+import type { Screening } from "../../screening/index.js";
+import { headShape, pointShape, summaryShape } from "./shapes.js";
+
+/**
+ * The result document as a stream of text. One key of the head per line, one point per line, so that two documents
+ * can be compared line by line; keys always stand in the order of `shapes.ts` and none is ever left out.
+ * A stream that breaks off has no end and is no JSON.
+ *
+ * @param screening - iterated once, here
+ * @returns pieces to be written one after the other; `schemas/result.schema.json` says what they make up
+ */
+export function* jsonDocument(screening: Screening): IterableIterator<string> {
+  const head = Object.entries(headShape(screening.head)).map(([key, value]) => `"${key}":${JSON.stringify(value)},\n`);
+  yield `{${head.join("")}"points":[`;
+  let between = "\n";
+  for (const point of screening.points()) {
+    yield between + JSON.stringify(pointShape(point));
+    between = ",\n";
+  }
+  yield `\n],\n"summary":${JSON.stringify(summaryShape(screening.summary()))}}\n`;
+}
+
+/**
+ * The same result as lines of JSON: the head, a line per point, and a closing line that holds `summary` alone.
+ * A stream without that last line broke off.
+ *
+ * @param screening - iterated once, here
+ * @returns one line per piece, line end included
+ */
+export function* ndjsonDocument(screening: Screening): IterableIterator<string> {
+  yield `${JSON.stringify(headShape(screening.head))}\n`;
+  for (const point of screening.points()) yield `${JSON.stringify(pointShape(point))}\n`;
+  yield `${JSON.stringify({ summary: summaryShape(screening.summary()) })}\n`;
+}

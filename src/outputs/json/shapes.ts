@@ -1,0 +1,202 @@
+import type { Citation, LimitSpoken, Margin } from "../../rulebook/index.js";
+import type {
+  FactShown,
+  Finding,
+  ModelShown,
+  PointResult,
+  ResultHead,
+  RuleShown,
+  Summary,
+  SurveyShown,
+} from "../../screening/index.js";
+
+/**
+ * One value per key of a contract type, in the order in which they are written. A key that the contract gains
+ * and that is forgotten here does not compile, so nothing is left out of a document in silence.
+ */
+type Shape<T> = { readonly [K in keyof T]-?: unknown };
+
+/** Numbers without a finite value have no JSON form; an end without a bound is null. */
+function finite(value: number | null): number | null {
+  return value !== null && Number.isFinite(value) ? value : null;
+}
+
+function citationShape(citation: Citation): Shape<Citation> {
+  return {
+    id: citation.id,
+    basis: citation.basis,
+    says: citation.says,
+    source: citation.source ?? null,
+    clause: citation.clause ?? null,
+    readOn: citation.readOn ?? null,
+  };
+}
+
+function originShape(origin: { readonly file: string; readonly line: number }) {
+  return { file: origin.file, line: origin.line };
+}
+
+function factShape(fact: FactShown): Shape<FactShown> {
+  return {
+    fact: fact.fact,
+    value: typeof fact.value === "number" ? finite(fact.value) : fact.value,
+    lowest: finite(fact.lowest),
+    highest: finite(fact.highest),
+    unit: fact.unit,
+    accuracy: finite(fact.accuracy),
+    assumed: fact.assumed,
+    cells: fact.cells.map((place) => ({ sheet: place.sheet, cell: place.cell })),
+    origin: fact.origin === null ? null : originShape(fact.origin),
+  };
+}
+
+function limitShape(limit: LimitSpoken): Shape<LimitSpoken> {
+  return {
+    is: limit.is,
+    value: typeof limit.value === "number" ? finite(limit.value) : limit.value,
+    unit: limit.unit,
+    from: limit.from,
+    fact: limit.fact,
+    origin: originShape(limit.origin),
+    cites: limit.cites,
+  };
+}
+
+function marginShape(margin: Margin): Shape<Margin> | null {
+  return Number.isFinite(margin.value) ? { value: margin.value, fraction: finite(margin.fraction) } : null;
+}
+
+function findingShape(finding: Finding): Shape<Finding> {
+  return {
+    rule: finding.rule,
+    outcome: finding.outcome,
+    atBest: finding.atBest,
+    facts: finding.facts.map(factShape),
+    limit: finding.limit === null ? null : limitShape(finding.limit),
+    margin: finding.margin === null ? null : marginShape(finding.margin),
+    missing: finding.missing.map((open) => ({ fact: open.fact, reason: open.reason })),
+    message: finding.message,
+    remedy: finding.remedy,
+    group: finding.group,
+  };
+}
+
+/** A point as documents write it: every key, null where it has no value, in this order. */
+export function pointShape(point: PointResult): Shape<PointResult> {
+  return {
+    id: point.id,
+    point: point.point,
+    machine: point.machine,
+    file: point.file,
+    sheet: point.sheet,
+    row: point.row,
+    verdict: point.verdict,
+    findings: point.findings.map(findingShape),
+  };
+}
+
+function surveyShape(survey: SurveyShown): Shape<SurveyShown> {
+  return {
+    file: survey.file,
+    digest: survey.digest,
+    sheets: survey.sheets.map((sheet) => ({
+      sheet: sheet.sheet,
+      used: sheet.used,
+      why: sheet.why,
+      headingRows: sheet.headingRows,
+      pointRows: sheet.pointRows,
+      hidden: sheet.hidden,
+      language: sheet.language,
+      languageWhy: sheet.languageWhy,
+    })),
+    columns: survey.columns.map((column) => ({
+      sheet: column.sheet,
+      column: column.column,
+      heading: column.heading,
+      facts: column.facts,
+      unit: column.unit,
+      hidden: column.hidden,
+      why: column.why,
+    })),
+    problems: survey.problems.map((problem) => ({
+      code: problem.code,
+      file: problem.file,
+      sheet: problem.sheet,
+      cell: problem.cell,
+      heading: problem.heading,
+      fact: problem.fact,
+      found: problem.found,
+      text: problem.text,
+    })),
+    notAsked: survey.notAsked.map((open) => ({ rule: open.rule, facts: open.facts, text: open.text })),
+  };
+}
+
+function modelShape(model: ModelShown): Shape<ModelShown> {
+  return {
+    id: model.id,
+    title: model.title,
+    facts: model.facts.map((fact) => ({
+      fact: fact.fact,
+      value: typeof fact.value === "number" ? finite(fact.value) : fact.value,
+      unit: fact.unit,
+      from: fact.from,
+      cites: fact.cites,
+      origin: originShape(fact.origin),
+    })),
+    citations: model.citations.map(citationShape),
+  };
+}
+
+function ruleShape(rule: RuleShown): Shape<RuleShown> {
+  return {
+    id: rule.id,
+    title: rule.title,
+    sets: rule.sets,
+    undecided: rule.undecided,
+    citations: rule.citations.map(citationShape),
+    reviewOverdue: rule.reviewOverdue,
+    remedy: rule.remedy,
+  };
+}
+
+/** What stands before the points, in the order in which documents write it. */
+export function headShape(head: ResultHead): Shape<ResultHead> {
+  return {
+    program: { name: head.program.name, version: head.program.version },
+    digest: head.digest,
+    asOf: head.asOf,
+    stage: head.stage,
+    set: head.set,
+    rulebook: { name: head.rulebook.name, version: head.rulebook.version, digest: head.rulebook.digest },
+    site: { name: head.site.name, file: head.site.file, digest: head.site.digest },
+    surveys: head.surveys.map(surveyShape),
+    skipped: head.skipped.map((left) => ({ file: left.file, text: left.text })),
+    models: head.models.map(modelShape),
+    rules: head.rules.map(ruleShape),
+    groups: head.groups,
+    cautions: head.cautions,
+  };
+}
+
+/** What stands after the points. */
+export function summaryShape(summary: Summary): Shape<Summary> {
+  return {
+    points: summary.points,
+    pass: summary.pass,
+    warn: summary.warn,
+    fail: summary.fail,
+    warnOnlyUndecided: summary.warnOnlyUndecided,
+    problems: summary.problems,
+    byRule: summary.byRule.map((counts) => ({
+      rule: counts.rule,
+      pass: counts.pass,
+      warn: counts.warn,
+      fail: counts.fail,
+      undecided: counts.undecided,
+      notApplicable: counts.notApplicable,
+      noLimitInForce: counts.noLimitInForce,
+    })),
+    toMeasure: summary.toMeasure.map((open) => ({ fact: open.fact, points: open.points })),
+  };
+}

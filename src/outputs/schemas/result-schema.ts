@@ -1,0 +1,75 @@
+import { FINDING_PARTS } from "./finding-parts.js";
+import { HEAD_PARTS } from "./head-parts.js";
+import {
+  DAY,
+  defined,
+  exactly,
+  form,
+  formOrNull,
+  listOf,
+  oneOfWords,
+  type SchemaPart,
+  SHA256,
+  text,
+  textOrNull,
+} from "./schema-words.js";
+
+const HEAD = {
+  program: exactly("The program that screened.", { name: text("Its name."), version: text("Its version.") }),
+  digest: form("SHA-256 over program version, rulebook, surveys, site file and options.", SHA256),
+  asOf: form("Day for which limits were looked up.", DAY),
+  stage: oneOfWords("Whether the points are proposals or built.", ["proposed", "installed"]),
+  set: text("Set of rules that was asked."),
+  rulebook: exactly("The rulebook, overlays included.", {
+    name: text("Its name."),
+    version: text("Its version."),
+    digest: form("SHA-256 of the canonical JSON of all its data.", SHA256),
+  }),
+  site: exactly("The site as stated for the run.", {
+    name: textOrNull("Its name, part of every point id."),
+    file: textOrNull("Site file."),
+    digest: formOrNull("SHA-256 of the site file's data.", SHA256),
+  }),
+  surveys: listOf("Survey files in the order given.", defined("survey")),
+  skipped: listOf(
+    "Files left out on the user's word.",
+    exactly("A file left out.", { file: text("Path as given."), text: text("Why it could not be read.") }),
+  ),
+  models: listOf("Sensor models that the points name.", defined("model")),
+  rules: listOf("Rules that were asked, said once.", defined("rule")),
+  groups: { ...listOf("Groups with findings of their own; none are formed yet.", {}), maxItems: 0 },
+  cautions: listOf("Cautions that go with everything that leads to work.", { type: "string" }),
+} as const satisfies Record<string, SchemaPart>;
+
+/**
+ * JSON Schema of the result document, and under `$defs` of the lines of its NDJSON form (`ndjsonHead`, `point`,
+ * `ndjsonClosing`). Every key is always there, null where it has no value. The file `schemas/result.schema.json`
+ * is written from it.
+ */
+export const RESULT_SCHEMA: SchemaPart = {
+  $schema: "https://json-schema.org/draft/2020-12/schema",
+  $id: "result.schema.json",
+  title: "Result of a screening",
+  ...exactly("Verdicts on proposed measurement points, with the reason, the limit and the source of each finding.", {
+    ...HEAD,
+    points: listOf("Points in the order of files, sheets and rows.", defined("point")),
+    summary: defined("summary"),
+  }),
+  $defs: {
+    ...FINDING_PARTS,
+    ...HEAD_PARTS,
+    ndjsonHead: exactly("First line of the NDJSON form: all that stands before the points.", HEAD),
+    ndjsonClosing: exactly("Last line of the NDJSON form; a stream without it broke off.", {
+      summary: defined("summary"),
+    }),
+    ndjsonLine: {
+      description: "Any line of the NDJSON form.",
+      oneOf: [defined("ndjsonHead"), defined("point"), defined("ndjsonClosing")],
+    },
+  },
+};
+
+/** The schema as its file holds it. */
+export function resultSchemaText(): string {
+  return `${JSON.stringify(RESULT_SCHEMA, null, 2)}\n`;
+}
