@@ -1,2 +1,14 @@
+export { findingsCsv, pointsCsv } from "./csv/tables.js";
+export { gravestFirst, leadingFinding } from "./findings/leading.js";
+export { missingOf, reasonOf, remedyOf, sourceOf } from "./findings/reasons.js";
+export type { RuleIndex } from "./findings/rule-index.js";
+export { indexRules } from "./findings/rule-index.js";
 export { jsonDocument, ndjsonDocument } from "./json/document.js";
 export { RESULT_SCHEMA, resultSchemaText } from "./schemas/result-schema.js";
+export type { WrittenFile } from "./terminal/report.js";
+export { terminalReport } from "./terminal/report.js";
+export { factName, factValueInWords, limitInWords, missingInWords, plainWords } from "./wording/facts.js";
+export { countOf, formatNumber } from "./wording/numbers.js";
+export { markedOutcome, outcomeWord } from "./wording/outcomes.js";
+export { pointInWords, problemPlace, rowInWords } from "./wording/places.js";
+export { sourceInWords } from "./wording/sources.js";

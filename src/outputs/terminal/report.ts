@@ -1,0 +1,50 @@
+import type { ResultHead, Summary } from "../../screening/index.js";
+import { paragraph } from "./layout.js";
+import {
+  columnsSection,
+  problemsSection,
+  readSection,
+  rulesSection,
+  toMeasureSection,
+  verdictsSection,
+} from "./sections.js";
+
+/** A file that the run wrote, with what it holds ("screened workbook"). */
+export interface WrittenFile {
+  readonly what: string;
+  readonly file: string;
+}
+
+/**
+ * The report for a terminal: plain text without colours, at most 100 columns wide, ending in a line break.
+ * Control characters of the survey never reach the terminal.
+ *
+ * @param written - where results were written, empty if nowhere
+ */
+export function terminalReport(head: ResultHead, summary: Summary, written: readonly WrittenFile[] = []): string {
+  const sections = [
+    titleSection(head),
+    readSection(head),
+    ...head.surveys.filter((survey) => survey.columns.length > 0).map(columnsSection),
+    problemsSection(head.surveys),
+    rulesSection(head, summary),
+    toMeasureSection(summary),
+    verdictsSection(summary),
+    head.cautions.length === 0 ? [] : paragraph(head.cautions.join(" "), "Cautions: "),
+    written.flatMap((one) => paragraph(`${one.what}: ${one.file}`, "Written: ")),
+  ];
+  const texts = sections.filter((lines) => lines.length > 0).map((lines) => lines.join("\n"));
+  return `${texts.join("\n\n")}\n`;
+}
+
+function titleSection(head: ResultHead): readonly string[] {
+  const overdue = head.rules.filter((rule) => rule.reviewOverdue).map((rule) => rule.id);
+  return [
+    ...paragraph(
+      `${head.program.name} ${head.program.version}: rulebook ${head.rulebook.name} ${head.rulebook.version}, ` +
+        `set ${head.set}, points ${head.stage}, limits as of ${head.asOf}`,
+    ),
+    ...(head.site.name === null ? [] : paragraph(`Site: ${head.site.name}`)),
+    ...(overdue.length === 0 ? [] : paragraph(`Limits overdue for review: ${overdue.join(", ")}`)),
+  ];
+}

@@ -1,0 +1,70 @@
+import { findFact } from "../../facts/index.js";
+import type { LimitSpoken } from "../../rulebook/index.js";
+import type { FactShown, MissingFact } from "../../screening/index.js";
+import { formatNumber } from "./numbers.js";
+
+/** The plain name of a fact; of one that the catalogue does not have, its id as words. */
+export function factName(id: string): string {
+  return findFact(id)?.name ?? plainWords(id.replace(/^[a-z]+\./, ""));
+}
+
+/** An id ("non-drive-end", "lowest_speed") as words. */
+export function plainWords(id: string): string {
+  return id.replace(/[-_]+/g, " ");
+}
+
+/** What a fact was found to be ("7.5 mm ± 0.2 mm", "at most 1480 r/min", "drive end", "yes"). */
+export function factValueInWords(fact: FactShown): string {
+  if (typeof fact.value === "boolean") return fact.value ? "yes" : "no";
+  if (typeof fact.value === "string") {
+    return findFact(fact.fact)?.kind === "choice" ? plainWords(fact.value) : fact.value;
+  }
+  const accuracy = fact.accuracy === null || fact.accuracy === 0 ? "" : ` ± ${formatNumber(fact.accuracy, fact.unit)}`;
+  if (fact.value !== null) return formatNumber(fact.value, fact.unit) + accuracy;
+  if (fact.lowest !== null && fact.highest !== null) {
+    return `${formatNumber(fact.lowest)} to ${formatNumber(fact.highest, fact.unit)}`;
+  }
+  if (fact.highest !== null) return `at most ${formatNumber(fact.highest, fact.unit)}`;
+  if (fact.lowest !== null) return `at least ${formatNumber(fact.lowest, fact.unit)}`;
+  return "not known";
+}
+
+/** A missing fact with the reason, where the reason is more than that nobody wrote it down. */
+export function missingInWords(missing: MissingFact): string {
+  const name = factName(missing.fact);
+  return missing.reason === "missing" ? name : `${name} (${REASONS[missing.reason]})`;
+}
+
+const REASONS: Readonly<Record<MissingFact["reason"], string>> = {
+  missing: "missing",
+  doubtful: "in doubt",
+  unreadable: "cannot be read",
+  conflicting: "contradicts itself",
+  "too-close": "too close to the limit for its accuracy",
+};
+
+const DEMANDS: Readonly<Record<LimitSpoken["is"], string>> = {
+  below: "not below",
+  above: "not above",
+  atOrBelow: "above",
+  atOrAbove: "below",
+  outside: "",
+  oneOf: "none of:",
+  noneOf: "one of:",
+  when: "as the rule demands",
+};
+
+/** What the limit asks for ("not below 9 mm", "20.4 to 28.8 V", "none of: coated"). */
+export function limitInWords(limit: LimitSpoken): string {
+  const of = limit.fact === null ? "" : ` (${factName(limit.fact)})`;
+  return `${DEMANDS[limit.is]} ${limitValueInWords(limit)}${of}`.trim();
+}
+
+function limitValueInWords({ is, value, unit }: LimitSpoken): string {
+  if (is === "when") return "";
+  if (value === null) return "a value that is not known";
+  if (typeof value === "number") return formatNumber(value, unit);
+  const [low, high] = value;
+  if (typeof low === "number" && typeof high === "number") return `${formatNumber(low)} to ${formatNumber(high, unit)}`;
+  return value.map((choice) => plainWords(String(choice))).join(", ");
+}

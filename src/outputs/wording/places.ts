@@ -1,0 +1,30 @@
+import type { Facts } from "../../facts/index.js";
+import type { ImportProblem } from "../../records/index.js";
+import type { PointResult } from "../../screening/index.js";
+import { plainWords } from "./facts.js";
+
+/** Where a row stands ("survey.xlsx > Pumps, row 17"). */
+export function rowInWords(point: Pick<PointResult, "file" | "sheet" | "row">): string {
+  return point.sheet === null ? `${point.file}, line ${point.row}` : `${point.file} > ${point.sheet}, row ${point.row}`;
+}
+
+/**
+ * Where on which machine a point sits, as far as it is known ("cooling water pump 3, drive end, horizontal").
+ * Falls back on the name of the point, then on its row.
+ */
+export function pointInWords(point: PointResult, facts: Facts = new Map()): string {
+  const parts = ["component", "bearing_position", "direction"].flatMap((id) => {
+    const state = facts.get(id);
+    return state?.known && typeof state.value === "string" ? [plainWords(state.value)] : [];
+  });
+  if (point.machine !== null) parts.unshift(point.machine);
+  if (parts.length > 0) return parts.join(", ");
+  return point.point ?? rowInWords(point);
+}
+
+/** Where a problem stands ("survey.xlsx > Pumps!E8"). */
+export function problemPlace(problem: ImportProblem): string {
+  if (problem.sheet === null) return problem.cell === null ? problem.file : `${problem.file} ${problem.cell}`;
+  const cell = problem.cell === null ? "" : `!${problem.cell}`;
+  return `${problem.file} > ${problem.sheet}${cell}`;
+}

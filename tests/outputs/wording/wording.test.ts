@@ -1,0 +1,74 @@
+import { describe, expect, it } from "vitest";
+import {
+  factName,
+  factValueInWords,
+  formatNumber,
+  limitInWords,
+  markedOutcome,
+  pointInWords,
+  rowInWords,
+} from "../../../src/outputs/index.js";
+import { COATED_SEAT, fact, point, SUPPLY_OUTSIDE, THREAD_TOO_SHORT } from "../fake-screening.js";
+
+describe("formatNumber", () => {
+  it.each([
+    [7.5, "mm", "7.5 mm"],
+    [-0, "V", "0 V"],
+    [1480, "r/min", "1480 r/min"],
+    [0.1 + 0.2, "mm", "0.3 mm"],
+    [1234567.89, null, "1234570"],
+    [12.5, "%", "12.5 %"],
+    [90, "deg", "90°"],
+  ])("shows %d %s as %s", (value, unit, shown) => expect(formatNumber(value, unit)).toBe(shown));
+});
+
+describe("facts in words", () => {
+  it("names facts as the catalogue does, others by their id", () => {
+    expect([factName("thread_depth"), factName("table.tap_drill")]).toEqual(["depth of full thread", "tap drill"]);
+  });
+
+  it.each([
+    [fact({ value: 7.5, unit: "mm", accuracy: 0.2 }), "7.5 mm ± 0.2 mm"],
+    [fact({ lowest: 600, highest: 1480, unit: "r/min" }), "600 to 1480 r/min"],
+    [fact({ highest: 1480, unit: "r/min" }), "at most 1480 r/min"],
+    [fact({ lowest: 600, unit: "r/min" }), "at least 600 r/min"],
+    [fact({ fact: "seat", value: "not-solid" }), "not solid"],
+    [fact({ fact: "point_id", value: "P-1" }), "P-1"],
+    [fact({ value: false }), "no"],
+    [fact({}), "not known"],
+  ])("says what was found (%#)", (shown, words) => expect(factValueInWords(shown)).toBe(words));
+
+  it("says what limits ask for", () => {
+    const limits = [THREAD_TOO_SHORT, SUPPLY_OUTSIDE, COATED_SEAT].map((f) => f.limit && limitInWords(f.limit));
+    expect(limits).toEqual([
+      "not below 9 mm (full thread the bolt of the model needs)",
+      "20.4 to 28.8 V",
+      "none of: coated",
+    ]);
+  });
+});
+
+describe("places in words", () => {
+  const known = (value: string) => ({ known: true, value, origin: { kind: "none" } }) as const;
+
+  it("says machine, bearing and direction where they are known", () => {
+    const facts = new Map([
+      ["bearing_position", known("drive-end")],
+      ["direction", known("horizontal")],
+    ]);
+    expect(pointInWords(point(4, "pass", []), facts)).toBe("cooling water pump 3, drive end, horizontal");
+  });
+
+  it("falls back on the point, then on the row", () => {
+    const bare = { ...point(4, "pass", []), machine: null };
+    expect(pointInWords(bare)).toBe("P-4");
+    expect(pointInWords({ ...bare, point: null })).toBe("survey.xlsx > Pumps, row 4");
+    expect(rowInWords({ file: "a.csv", sheet: null, row: 2 })).toBe("a.csv, line 2");
+  });
+});
+
+it("marks outcomes by shape and word", () => {
+  const marked = (["pass", "warn", "fail", "undecided"] as const).map(markedOutcome);
+  expect(marked).toEqual(["● pass", "▲ warn", "■ fail", "◇ undecided"]);
+  expect(new Set(marked.map((text) => text[0])).size).toBe(4);
+});
