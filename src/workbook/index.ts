@@ -11,3 +11,6 @@ export type {
   UnreadableFile,
   WorkbookReading,
 } from "./cells.js";
+export { DEFAULT_LIMITS } from "./limits.js";
+export type { ReadingOptions } from "./read-workbook.js";
+export { readWorkbook } from "./read-workbook.js";

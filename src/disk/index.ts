@@ -1,0 +1,1 @@
+export { nodeInflating } from "./inflating.js";

@@ -1,0 +1,158 @@
+import { showText } from "../base/index.js";
+import { grouped, quoted, refuse } from "./unreadable.js";
+
+/** A text file as text, with the name of the encoding it was read in. */
+export interface DecodedText {
+  readonly text: string;
+  readonly encoding: string;
+}
+
+/** Names that people and programs use and the standard list of encodings lacks. */
+const OTHER_NAMES: ReadonlyMap<string, string> = new Map([
+  ["mac-roman", "macintosh"],
+  ["macroman", "macintosh"],
+  ["latin-1", "iso-8859-1"],
+  ["latin-9", "iso-8859-15"],
+  ["ansi", "windows-1252"],
+  ["utf-8-sig", "utf-8"],
+]);
+
+/** Windows-1252 where it differs from Latin-1 (0x80 to 0x9f); 0 for the five bytes it leaves open. */
+const WESTERN_UPPER = [
+  0x20ac, 0, 0x201a, 0x0192, 0x201e, 0x2026, 0x2020, 0x2021, 0x02c6, 0x2030, 0x0160, 0x2039, 0x0152, 0, 0x017d, 0, 0,
+  0x2018, 0x2019, 0x201c, 0x201d, 0x2022, 0x2013, 0x2014, 0x02dc, 0x2122, 0x0161, 0x203a, 0x0153, 0, 0x017e, 0x0178,
+];
+
+/**
+ * Decodes a text file: in the encoding asked for, else by its byte order X and no character is ever replaced.
+ *
+ * @param encoding - name as the user gave it, if he did
+ * @throws Unreadable if the bytes are not text in that encoding; says where
+ */
+export function decodeText(bytes: Uint8Array, encoding?: string): DecodedText {
+  const asked = encoding === undefined ? undefined : knownLabel(encoding);
+  // A mark in the file is surer than what its user believes.
+  const marked = markedEncoding(bytes);
+  const label = marked ?? asked ?? "utf-8";
+  const text = label === "windows-1252" ? decodeWestern(bytes) : decodeStrictly(bytes, label);
+  if (text === null) refuseUndecoded(bytes, label, marked ?? asked);
+  const nul = text.indexOf("\0");
+  if (nul >= 0) refuseNul(bytes, text, nul, encoding);
+  return { text, encoding: label };
+}
+
+function markedEncoding(bytes: Uint8Array): string | undefined {
+  const [a, b, c, d] = bytes;
+  if ((a === 0xff && b === 0xfe && c === 0 && d === 0) || (a === 0 && b === 0 && c === 0xfe && d === 0xff)) {
+    refuse(
+      "utf-32",
+      "the file is text in UTF-32, which is not read; save it as CSV in UTF-8 from the program that wrote it",
+    );
+  }
+  if (a === 0xff && b === 0xfe) return "utf-16le";
+  if (a === 0xfe && b === 0xff) return "utf-16be";
+  return a === 0xef && b === 0xbb && c === 0xbf ? "utf-8" : undefined;
+}
+
+function knownLabel(encoding: string): string {
+  const folded = encoding.trim().toLowerCase().replace(/_/g, "-");
+  try {
+    return new TextDecoder(OTHER_NAMES.get(folded) ?? folded).encoding;
+  } catch {
+    return refuse(
+      "unknown-encoding",
+      `${quoted(encoding)} is no encoding that is known; use one such as utf-8, utf-16le, windows-1252, iso-8859-2 or macintosh`,
+    );
+  }
+}
+
+function decodeStrictly(bytes: Uint8Array, label: string): string | null {
+  try {
+    return new TextDecoder(label, { fatal: true }).decode(bytes);
+  } catch {
+    return null;
+  }
+}
+
+/** Own table, because runtimes disagree on this encoding's upper control range. */
+function decodeWestern(bytes: Uint8Array): string | null {
+  const pieces: string[] = [];
+  const codes = new Uint16Array(8_192);
+  for (let from = 0; from < bytes.length; from += codes.length) {
+    const piece = bytes.subarray(from, from + codes.length);
+    for (const [i, byte] of piece.entries()) {
+      const code = byte >= 0x80 && byte < 0xa0 ? (WESTERN_UPPER[byte - 0x80] ?? 0) : byte;
+      if (code === 0 && byte !== 0) return null;
+      codes[i] = code;
+    }
+    pieces.push(String.fromCharCode(...codes.subarray(0, piece.length)));
+  }
+  return pieces.join("");
+}
+
+function refuseUndecoded(bytes: Uint8Array, label: string, chosen: string | undefined): never {
+  const where = label === "utf-8" ? placeOfBadUtf8(bytes) : "";
+  if (chosen !== undefined) {
+    return refuse(
+      "wrong-encoding",
+      `the text is not valid ${showText(label)}${where}; save the survey as CSV in UTF-8, or name the encoding that it has with --encoding`,
+    );
+  }
+  return refuse(
+    "not-utf-8",
+    `the text is not UTF-8${where}; save the survey as CSV in UTF-8, or name its encoding, for example --encoding windows-1252`,
+  );
+}
+
+function placeOfBadUtf8(bytes: Uint8Array): string {
+  const bad = firstBadUtf8(bytes);
+  // Lines and columns of the part that is still good, counted in characters as an editor does.
+  const good = new TextDecoder("utf-8").decode(bytes.subarray(0, bad));
+  const lines = good.split(/\r\n|\r|\n/);
+  const column = [...(lines.at(-1) ?? "")].length + 1;
+  return ` (first at line ${grouped(lines.length)}, column ${grouped(column)})`;
+}
+
+/** Index of the first byte of the first character that is not UTF-8, found by halving: a start is good or it is not. */
+function firstBadUtf8(bytes: Uint8Array): number {
+  let good = 0;
+  let bad = bytes.length;
+  while (bad - good > 1) {
+    const middle = (good + bad) >> 1;
+    if (isGoodStart(bytes.subarray(0, middle), true)) good = middle;
+    else bad = middle;
+  }
+  // A character cut short shows only at the byte behind it; the place to name is where it begins.
+  while (good > 0 && !isGoodStart(bytes.subarray(0, good), false)) good -= 1;
+  return good;
+}
+
+function isGoodStart(bytes: Uint8Array, mayBeCut: boolean): boolean {
+  try {
+    new TextDecoder("utf-8", { fatal: true }).decode(bytes, { stream: mayBeCut });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function refuseNul(bytes: Uint8Array, text: string, nul: number, encoding: string | undefined): never {
+  const line = text.slice(0, nul).split(/\r\n|\r|\n/).length;
+  const wide = encoding === undefined && looksWide(bytes);
+  return refuse(
+    "nul-character",
+    wide === false
+      ? `the text holds a NUL character in line ${grouped(line)}, so it is no text or was damaged; save the survey as CSV in UTF-8 again`
+      : `the file looks like text in UTF-16 without its mark; save the survey as CSV in UTF-8, or read it with --encoding ${wide}`,
+  );
+}
+
+/** UTF-16 that its every other byte gives away, or false. */
+function looksWide(bytes: Uint8Array): "utf-16le" | "utf-16be" | false {
+  const head = bytes.subarray(0, 1_000);
+  const zeros = [0, 0];
+  for (const [i, byte] of head.entries()) if (byte === 0) zeros[i % 2] = (zeros[i % 2] ?? 0) + 1;
+  const [even = 0, odd = 0] = zeros;
+  if (odd > head.length / 4 && even === 0) return "utf-16le";
+  return even > head.length / 4 && odd === 0 ? "utf-16be" : false;
+}

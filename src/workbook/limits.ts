@@ -1,0 +1,27 @@
+import type { ReadingLimits } from "./cells.js";
+
+const MEBIBYTE = 1_048_576;
+
+/** What a file may ask of the machine unless the caller says otherwise; every count includes its last allowed value. */
+export const DEFAULT_LIMITS: ReadingLimits = {
+  fileBytes: 100 * MEBIBYTE,
+  sheetPartBytes: 256 * MEBIBYTE,
+  otherPartBytes: 64 * MEBIBYTE,
+  rows: 1_048_576,
+  cells: 20_000_000,
+  columns: 1_024,
+  merges: 100_000,
+  cellCharacters: 32_767,
+};
+
+/** Entries that a package may list; a workbook with a photograph per point stays well below. */
+export const ENTRY_LIMIT = 5_000;
+
+/** Sheets that a workbook may list. */
+export const SHEET_LIMIT = 1_024;
+
+/** Bytes that all parts read from one package may inflate to. */
+export const TOTAL_PART_BYTES = 1_024 * MEBIBYTE;
+
+/** Levels to which the elements of a part may nest; a workbook needs about ten. */
+export const DEPTH_LIMIT = 200;
