@@ -33,11 +33,14 @@ export interface CsvChoices {
  * @throws Unreadable with the reason in words
  */
 export function readCsv(bytes: Uint8Array, limits: ReadingLimits, choices: CsvChoices): RawWorkbook {
-  const { text, encoding } = decodeText(bytes, choices.encoding);
+  const { text, encoding, byMark } = decodeText(bytes, choices.encoding);
   const found = findSeparator(text);
   const asked = choices.separator === undefined ? undefined : knownSeparator(choices.separator);
   const separator = asked ?? found.separator;
   const remarks = [`read as text in ${encoding}, separated by ${separatorName(separator)}`];
+  if (byMark && choices.encoding !== undefined) {
+    remarks.push(`the byte order mark of the file says ${encoding}, so the encoding asked for was not used`);
+  }
   if (asked === undefined && found.by === "none found") {
     remarks.push("no separator was found, so every line is one cell; name it with --separator if there is one");
   }

@@ -22,6 +22,8 @@ export interface SheetContext {
   readonly tables: CellTables;
   readonly limits: ReadingLimits;
   readonly count: CellCount;
+  /** Takes what is worth saying but does not stop the reading. */
+  readonly remarks: string[];
   readonly onBytes: (done: number) => void;
 }
 
@@ -97,7 +99,7 @@ class SheetListener implements XmlListener {
   #openRow({ r, hidden }: Attributes): void {
     // Rows and cells without a number follow the one before.
     if (r === undefined) this.#row += 1;
-    else if (/^[1-9]\d{0,8}$/.test(r)) this.#row = Number(r);
+    else if (/^\d{1,9}$/.test(r)) this.#row = Number(r);
     else {
       refuse(
         "bad-row-number",
@@ -105,7 +107,11 @@ class SheetListener implements XmlListener {
       );
     }
     this.#rowHidden = hidden !== undefined && TRUE_WORD.test(hidden);
-    this.#inRow = true;
+    // A program that counts rows from 0 writes one that no spreadsheet can show.
+    this.#inRow = this.#row > 0;
+    if (!this.#inRow) {
+      this.#context.remarks.push(`the sheet ${quoted(this.#sheet)} has a row 0, which no sheet has; it was left out`);
+    }
     this.#column = 0;
   }
 

@@ -40,7 +40,7 @@ export async function readXlsx(bytes: Uint8Array, reading: XlsxReading): Promise
     const sheetPart = await source.part(key, "sheet");
     if (!sheetPart) return refuseMissing(sheet);
     const onBytes = (done: number): void => reading.onProgress(total === 0 ? 1 : (before + done) / total);
-    const content = readSheet(sheetPart, sheet.name, { ...context, onBytes });
+    const content = readSheet(sheetPart, sheet.name, { ...context, remarks, onBytes });
     sheets.push({ name: sheet.name, visibility: sheet.visibility, ...content });
     before += sheetPart.bytes.length;
   }
@@ -112,7 +112,7 @@ async function readTables(
   source: WorkbookPackage,
   links: readonly Relationship[],
   limits: ReadingLimits,
-): Promise<Omit<SheetContext, "onBytes">> {
+): Promise<Omit<SheetContext, "onBytes" | "remarks">> {
   const partOf = async (type: string) => {
     const target = links.find((link) => link.type === type)?.target;
     return target ? source.part(target, "other") : null;
