@@ -29,6 +29,10 @@ export interface CommonWords {
   readonly or: readonly string[];
   /** "to" between the ends of a range. */
   readonly to: readonly string[];
+  /** "from" and "between" in front of a range. */
+  readonly from: readonly string[];
+  /** Words that turn the word after them round (not painted); such a phrase is never read as that word. */
+  readonly not: readonly string[];
   /** Maximum and minimum in front of a number. */
   readonly most: readonly string[];
   readonly least: readonly string[];

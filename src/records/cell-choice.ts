@@ -1,0 +1,135 @@
+import { foldText, showText } from "../base/index.js";
+import type { FactDefinition } from "../facts/index.js";
+import { type CellReading, type CellTrouble, trouble } from "./cell-reading.js";
+import { LONGEST_PHRASE, wordsOf } from "./tokens.js";
+import type { Vocabulary } from "./vocabulary.js";
+
+/** Fields in which a word that no list knows spoils the answer: half an answer there is a wrong one. */
+const NO_LOOSE_WORDS: ReadonlySet<string> = new Set(["variable_speed", "speed_reference"]);
+
+/** What the phrase of a cell says for each of the fields that its column is read for. */
+export interface PhraseReading {
+  /** By fact id; null where the phrase says nothing of that field. */
+  readonly byFact: ReadonlyMap<string, CellReading | null>;
+}
+
+/**
+ * Reads one phrase for one or several choice fields at once (cast iron, painted: material and finish).
+ * A word taken by any of them is known to all.
+ *
+ * @param text - the cell's text, neither empty nor a word for missing
+ */
+export function readPhrase(text: string, fields: readonly FactDefinition[], vocabulary: Vocabulary): PhraseReading {
+  if (text.length > LONGEST_PHRASE) return sameForAll(fields, trouble("unknown-choice", "expected a word or two"));
+  const [only] = fields;
+  const whole = only && fields.length === 1 ? vocabulary.choices.get(only.id)?.whole(text) : undefined;
+  if (only && whole !== undefined) return { byFact: new Map([[only.id, word(whole, [])]]) };
+  if (text.includes("?")) return sameForAll(fields, trouble("doubtful", "the answer is marked as doubtful; settle it"));
+  const words = wordsOf(text);
+  const found = fields.map((field) => ({ field, hits: vocabulary.choices.get(field.id)?.find(words) ?? [] }));
+  const taken = words.map(() => false);
+  for (const { field, hits } of found) {
+    for (const hit of hits) taken.fill(true, hit.from, hit.to);
+    words.forEach((w, i) => {
+      if (vocabulary.headingWords.get(field.id)?.has(w) && !vocabulary.isNot(w)) taken[i] = true;
+    });
+  }
+  const loose = words.filter((_, i) => !taken[i]);
+  const byFact = new Map<string, CellReading | null>();
+  for (const { field, hits } of found) {
+    const sure = loose.length > 0 ? hits.filter((hit) => !hit.short) : hits;
+    byFact.set(field.id, choiceOf(field, sure, words, loose, vocabulary));
+  }
+  return { byFact };
+}
+
+interface Hit {
+  readonly meaning: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+function choiceOf(
+  field: FactDefinition,
+  hits: readonly Hit[],
+  words: readonly string[],
+  loose: readonly string[],
+  vocabulary: Vocabulary,
+): CellReading | null {
+  const choices = [...new Set(hits.map((hit) => hit.meaning))];
+  const [choice] = choices;
+  if (choice === undefined) return null;
+  if (choices.length > 1 || hits.some((hit) => besideOr(hit, words, vocabulary))) {
+    return trouble("several-values", `expected one of ${listed(field)}; found words for ${choices.join(" and ")}`);
+  }
+  if (hits.some((hit) => turnedRound(hit, words, vocabulary))) {
+    return trouble("unknown-choice", `"${showText(words.join(" "))}" denies ${choice}; write what it is instead`);
+  }
+  if (loose.length > 0 && NO_LOOSE_WORDS.has(field.id)) {
+    return trouble("unknown-choice", `"${showText(loose.join(" "))}" is no word known here; use ${listed(field)}`);
+  }
+  return word(choice, loose);
+}
+
+function besideOr(hit: Hit, words: readonly string[], vocabulary: Vocabulary): boolean {
+  const before = words[hit.from - 1];
+  const after = words[hit.to];
+  const opens = before !== undefined && hit.from > 1 && vocabulary.isOr(before);
+  const closes = after !== undefined && hit.to < words.length - 1 && vocabulary.isOr(after);
+  return opens || closes;
+}
+
+function turnedRound(hit: Hit, words: readonly string[], vocabulary: Vocabulary): boolean {
+  const before = words[hit.from - 1];
+  return before !== undefined && vocabulary.isNot(before);
+}
+
+/** What is wrong with a phrase in which no listed word was found. */
+export function noChoice(text: string, field: FactDefinition, vocabulary: Vocabulary): CellTrouble {
+  const words = wordsOf(text);
+  if (field.id === "direction" && words.some((w) => /^[xyz]$/.test(w))) {
+    return trouble(
+      "ambiguous-choice",
+      "x, y and z mean other directions on other sites; write horizontal, vertical or axial",
+    );
+  }
+  if (field.id === "bearing_position" && words.length > 0 && words.every((w) => /^\d{1,2}$/.test(w))) {
+    return trouble(
+      "ambiguous-choice",
+      "bearing numbers run differently on other sites; write drive end or non-drive end",
+    );
+  }
+  if (words.some((w, i) => i > 0 && i < words.length - 1 && vocabulary.isOr(w))) {
+    return trouble("several-values", `expected one of ${listed(field)}`);
+  }
+  return trouble("unknown-choice", `"${showText(text)}" is no word known here; use ${listed(field)}`);
+}
+
+/** Reads a yes-no field: nothing but a word for yes or a word for no. */
+export function readYesNo(text: string, field: FactDefinition, vocabulary: Vocabulary): CellReading {
+  const listedWord = vocabulary.choices.get(field.id)?.whole(text);
+  if (listedWord === "yes" || listedWord === "no") return word(listedWord === "yes", []);
+  if (vocabulary.isYes(foldText(text))) return word(true, []);
+  if (vocabulary.isNo(foldText(text))) return word(false, []);
+  if (text.includes("?")) return trouble("doubtful", "the answer is marked as doubtful; settle it");
+  const words = wordsOf(text);
+  const known = words.map((w) => (vocabulary.isYes(w) ? true : vocabulary.isNo(w) ? false : null));
+  if (words.length === 0 || known.includes(null)) {
+    return trouble("unknown-choice", `"${showText(text)}" is neither yes nor no; write one of the two`);
+  }
+  const answers = new Set(known);
+  if (answers.size > 1) return trouble("several-values", "found yes and no; leave one");
+  return word(answers.has(true), []);
+}
+
+function word(value: string | boolean, loose: readonly string[]): CellReading {
+  return { ok: true, kind: "word", value, remarks: loose.length > 0 ? [loose.join(" ")] : [] };
+}
+
+function listed(field: FactDefinition): string {
+  return (field.choices ?? []).filter((choice) => choice !== "absent").join(", ");
+}
+
+function sameForAll(fields: readonly FactDefinition[], reading: CellTrouble): PhraseReading {
+  return { byFact: new Map(fields.map((field) => [field.id, reading])) };
+}

@@ -1,0 +1,160 @@
+import { type Unit, unitSpelled } from "../base/index.js";
+import { type FactDefinition, factOf, type Language } from "../facts/index.js";
+import type { Grid } from "./grid.js";
+import { type HeadingMatch, isUnitText, matchHeading } from "./heading.js";
+import { decimalSigns, type SettledStyle, type SheetLanguage, settleStyle, textsOfColumn } from "./languages.js";
+import { readCell } from "./read-cell.js";
+import type { Table, TableHeading } from "./tables.js";
+import type { Vocabulary } from "./vocabulary.js";
+
+/** What a column of a table is read for. */
+export interface ColumnPlan {
+  readonly column: number;
+  readonly heading: string;
+  /** The field of the column; null where the heading is not known. */
+  readonly field: FactDefinition | null;
+  /** Further fields that its phrases may speak of. */
+  readonly also: readonly FactDefinition[];
+  readonly unit: Unit | null;
+  readonly supply: "dc" | "ac" | null;
+  readonly language: Language | null;
+  readonly style: SettledStyle;
+  readonly why: string;
+}
+
+/** Fields that people write into one column; each may be read from a column of any of the others. */
+const TOGETHER: readonly (readonly string[])[] = [
+  ["mounted_on", "surface_material", "surface_finish"],
+  ["bearing_position", "direction", "component"],
+  ["supply_voltage", "supply_kind"],
+];
+
+/** Values looked at where a heading may mean several fields. */
+const VALUES_LOOKED_AT = 40;
+
+interface Named {
+  readonly column: number;
+  readonly heading: TableHeading;
+  readonly candidates: readonly HeadingMatch[];
+}
+
+/** The headings of a table with the fields that each may name. */
+export function nameColumns(table: Table, vocabulary: Vocabulary): readonly Named[] {
+  return [...table.headings].map(([column, heading]) => ({
+    column,
+    heading,
+    candidates: candidatesOf(heading, vocabulary),
+  }));
+}
+
+function candidatesOf(heading: TableHeading, vocabulary: Vocabulary): readonly HeadingMatch[] {
+  const both = `${heading.above} ${heading.own}`.trim();
+  const whole = heading.above === "" ? [] : matchHeading(both, vocabulary).filter((match) => match.how === "listed");
+  if (whole.length > 0) return whole;
+  const own = heading.own === "" ? [] : matchHeading(heading.own, vocabulary);
+  return own.length > 0 ? own : matchHeading(both, vocabulary);
+}
+
+/** Decides for every column of a table what it is read for, and says why. */
+export function planColumns(
+  grid: Grid,
+  table: Table,
+  named: readonly Named[],
+  language: SheetLanguage,
+  vocabulary: Vocabulary,
+): readonly ColumnPlan[] {
+  const chosen = named.map((column) => ({ column, choice: choose(column, grid, table, vocabulary) }));
+  const owned = new Set(chosen.flatMap(({ choice }) => (choice.match ? [choice.match.field.id] : [])));
+  const signsOfSheet = decimalSigns(
+    chosen.flatMap(({ column, choice }) =>
+      choice.match?.field.kind === "quantity" ? textsOfColumn(grid, table.rows, column.column) : [],
+    ),
+  );
+  return chosen.map(({ column, choice: { match, why } }) => {
+    const field = match?.field ?? null;
+    const only = match?.languages.length === 1 ? match.languages[0] : undefined;
+    const columnLanguage = only ?? language.language;
+    const signs =
+      field?.kind === "quantity" ? decimalSigns(textsOfColumn(grid, table.rows, column.column)) : new Set<"." | ",">();
+    return {
+      column: column.column,
+      heading: headingShown(column.heading),
+      field,
+      also: field ? alongside(field, owned) : [],
+      unit: unitBelow(column.heading, field) ?? match?.unit ?? null,
+      supply: match?.supply ?? null,
+      language: columnLanguage,
+      style: settleStyle(columnLanguage, signs, signsOfSheet),
+      why,
+    };
+  });
+}
+
+function alongside(field: FactDefinition, owned: ReadonlySet<string>): readonly FactDefinition[] {
+  const group = TOGETHER.find((fields) => fields.includes(field.id)) ?? [];
+  const seat = field.group === "surface" || field.id === "mounted_on";
+  // Parts of the seat are read wherever they are mentioned; of the others a column of its own is the only source.
+  return group.filter((id) => id !== field.id && (seat || !owned.has(id))).map(factOf);
+}
+
+function headingShown(heading: TableHeading): string {
+  return [heading.above, heading.own].filter((part) => part !== "").join(" / ");
+}
+
+function unitBelow(heading: TableHeading, field: FactDefinition | null): Unit | null {
+  if (!field?.dimension || !isUnitText(heading.unitBelow, field.dimension)) return null;
+  return unitSpelled(heading.unitBelow.replace(/^[([{]\s*|\s*[)\]}]$/g, ""), field.dimension);
+}
+
+interface Choice {
+  readonly match: HeadingMatch | null;
+  readonly why: string;
+}
+
+function choose(named: Named, grid: Grid, table: Table, vocabulary: Vocabulary): Choice {
+  const [first, ...others] = named.candidates;
+  if (!first) return { match: null, why: "heading not known" };
+  const said = first.how === "listed" ? "heading listed" : "words of the heading";
+  if (others.length === 0) return { match: first, why: said };
+  const ranked = named.candidates
+    .map((match) => ({ match, share: shareRead(match, named.column, grid, table, vocabulary) }))
+    .filter(({ share }) => share !== null)
+    .map(({ match, share }) => ({ match, share: share ?? 0 }))
+    .sort((a, b) => b.share - a.share);
+  const names = named.candidates.map((match) => match.field.name).join(", ");
+  const [best, next] = ranked;
+  if (!best) return { match: null, why: `heading may mean ${names}, and no value decides` };
+  if (best.share >= 0.5 && (!next || best.share - next.share >= 0.3)) {
+    return { match: best.match, why: `heading may mean ${names}; the values speak for ${best.match.field.name}` };
+  }
+  return { match: null, why: `heading may mean ${names}, and the values do not decide` };
+}
+
+/** Share of the filled cells that can be read as the field; free text proves nothing and counts little. */
+function shareRead(
+  match: HeadingMatch,
+  column: number,
+  grid: Grid,
+  table: Table,
+  vocabulary: Vocabulary,
+): number | null {
+  const values = table.rows
+    .map((row) => grid.own(row, column))
+    .filter((value) => value !== undefined)
+    .slice(0, VALUES_LOOKED_AT);
+  const read = values.map((value) =>
+    readCell(value, {
+      field: match.field,
+      style: settleStyle(match.languages[0] ?? null, new Set(), new Set()).style,
+      locale: match.languages[0] ?? null,
+      headingUnit: match.unit,
+      headingSupply: match.supply,
+      vocabulary,
+      dateSystem: 1900,
+    }),
+  );
+  const telling = read.filter((reading) => reading.ok || reading.code !== "missing");
+  if (telling.length === 0) return null;
+  const good = telling.filter((reading) => reading.ok).length / telling.length;
+  return match.field.kind === "text" || match.field.kind === "identifier" ? good * 0.4 : good;
+}

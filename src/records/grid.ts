@@ -1,0 +1,107 @@
+import type { CellValue, MergedRange, RawRow, RawSheet } from "../workbook/index.js";
+import { isEmptyCell } from "./read-cell.js";
+
+/** A filled cell as seen from some cell: itself, or the top of the merged range that covers it. */
+export interface SeenCell {
+  readonly value: CellValue;
+  readonly row: number;
+  readonly column: number;
+}
+
+/** Bound on the work that merged ranges may cause; past it they are left out and the sheet says so. */
+const MOST_COVERED_CELLS = 2_000_000;
+
+/** Cells of a sheet by row and column, with merged ranges looked through. */
+export class Grid {
+  readonly rows: readonly RawRow[];
+  readonly #cells = new Map<number, ReadonlyMap<number, CellValue>>();
+  readonly #covered = new Map<number, Map<number, MergedRange>>();
+  /** Merged ranges were too many or too wide to look through. */
+  readonly mergesLeftOut: boolean;
+
+  constructor(sheet: RawSheet) {
+    this.rows = sheet.rows;
+    for (const row of sheet.rows) {
+      const filled = row.cells.filter((cell) => !isEmptyCell(cell.value));
+      this.#cells.set(row.row, new Map(filled.map((cell) => [cell.column, cell.value])));
+    }
+    this.mergesLeftOut = !this.#spread(sheet.merges);
+  }
+
+  /** The cell at its own address, merged or not. */
+  own(row: number, column: number): CellValue | undefined {
+    return this.#cells.get(row)?.get(column);
+  }
+
+  /** Filled cells of a row in the order of their columns. */
+  filled(row: number): ReadonlyMap<number, CellValue> {
+    return this.#cells.get(row) ?? new Map();
+  }
+
+  /** The cell as a reader of the sheet sees it below the given row: a covered cell shows the top of its range. */
+  seen(row: number, column: number, below: number): SeenCell | undefined {
+    const value = this.own(row, column);
+    if (value !== undefined) return { value, row, column };
+    const range = this.#covered.get(row)?.get(column);
+    if (!range || range.top <= below) return undefined;
+    const top = this.own(range.top, range.left);
+    return top === undefined ? undefined : { value: top, row: range.top, column: range.left };
+  }
+
+  /** The heading over a column in a row of headings: its own, or that of the range merged across it. */
+  across(row: number, column: number): CellValue | undefined {
+    const range = this.#covered.get(row)?.get(column);
+    return this.own(row, column) ?? (range ? this.own(range.top, range.left) : undefined);
+  }
+
+  /** The merged range that covers the cell without being headed by it. */
+  coveredBy(row: number, column: number): MergedRange | undefined {
+    return this.#covered.get(row)?.get(column);
+  }
+
+  #spread(merges: readonly MergedRange[]): boolean {
+    let budget = MOST_COVERED_CELLS;
+    const numbers = this.rows.map((row) => row.row);
+    for (const range of merges) {
+      const first = firstAtOrAbove(numbers, range.top);
+      for (let i = first; i < numbers.length; i++) {
+        const row = numbers[i] ?? 0;
+        if (row > range.bottom) break;
+        const covered = this.#covered.get(row) ?? new Map<number, MergedRange>();
+        this.#covered.set(row, covered);
+        budget -= range.right - range.left + 1;
+        if (budget < 0) return false;
+        for (let column = range.left; column <= range.right; column++) covered.set(column, range);
+      }
+    }
+    return true;
+  }
+}
+
+function firstAtOrAbove(sorted: readonly number[], wanted: number): number {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((sorted[middle] ?? 0) < wanted) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** What a cell shows as text, for headings and notes. */
+export function shownText(value: CellValue | undefined): string {
+  switch (value?.kind) {
+    case "text":
+    case "error":
+      return value.text;
+    case "number":
+      return String(value.number);
+    case "boolean":
+      return value.boolean ? "true" : "false";
+    case "date":
+      return value.iso;
+    default:
+      return "";
+  }
+}

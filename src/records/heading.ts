@@ -1,0 +1,146 @@
+import { type Dimension, dimensionsSpelled, otherQuantityOf, type Unit, unitSpelled } from "../base/index.js";
+import { type FactDefinition, factOf, type Language } from "../facts/index.js";
+import { readUnit } from "./cell-unit.js";
+import { PhraseMatcher } from "./phrase-matcher.js";
+import { type HeadingMeaning, headingKey, type Vocabulary } from "./vocabulary.js";
+
+/** Longest heading that is looked into; the cap also bounds the patterns below. */
+const LONGEST_HEADING = 200;
+/** Headings of one or two letters (n, z) count only as the whole heading. */
+const SHORTEST_INSIDE = 3;
+
+/** A field that a heading may name. */
+export interface HeadingMatch {
+  readonly field: FactDefinition;
+  readonly languages: readonly Language[];
+  readonly unit: Unit | null;
+  readonly supply: "dc" | "ac" | null;
+  /** The whole heading is listed, or only words within it. */
+  readonly how: "listed" | "words";
+  /** Letters of the listed heading; longer ones say more. */
+  readonly letters: number;
+}
+
+interface Split {
+  readonly name: string;
+  readonly unit: string | null;
+  /** The unit stands in brackets or behind a comma, so it is meant as one. */
+  readonly marked: boolean;
+}
+
+const insideMatchers = new WeakMap<Vocabulary, PhraseMatcher<string>>();
+
+function insideMatcher(vocabulary: Vocabulary): PhraseMatcher<string> {
+  const known = insideMatchers.get(vocabulary);
+  if (known) return known;
+  const keys = [...vocabulary.headings.keys()].filter((key) => key.replace(/ /g, "").length >= SHORTEST_INSIDE);
+  const matcher = new PhraseMatcher(keys.map((key) => [key, key] as const));
+  insideMatchers.set(vocabulary, matcher);
+  return matcher;
+}
+
+/** Whether the whole heading, or the heading without its unit, is listed; cheap enough to ask of every row. */
+export function isListedHeading(text: string, vocabulary: Vocabulary): boolean {
+  return text.length <= LONGEST_HEADING && splitsOf(text).some((s) => vocabulary.headings.has(headingKey(s.name)));
+}
+
+/**
+ * The fields that a heading may name: those for which it is listed; else those of the listed headings found in it.
+ * Empty where its words are unknown or its unit fits no field.
+ */
+export function matchHeading(text: string, vocabulary: Vocabulary): readonly HeadingMatch[] {
+  if (text.length > LONGEST_HEADING) return [];
+  for (const split of splitsOf(text)) {
+    const key = headingKey(split.name);
+    const meanings = vocabulary.headings.get(key) ?? [];
+    const matches = matchesOf(meanings, split, "listed", key.length);
+    if (matches.length > 0) return matches;
+  }
+  return insideMatches(text, vocabulary);
+}
+
+function insideMatches(text: string, vocabulary: Vocabulary): readonly HeadingMatch[] {
+  const best = new Map<string, HeadingMatch>();
+  for (const split of splitsOf(text)) {
+    const words = headingKey(split.name).split(" ");
+    for (const hit of insideMatcher(vocabulary).find(words)) {
+      const meanings = vocabulary.headings.get(hit.meaning) ?? [];
+      for (const match of matchesOf(meanings, split, "words", hit.meaning.length)) {
+        const known = best.get(match.field.id);
+        if (!known || (known.unit === null && match.unit !== null)) best.set(match.field.id, match);
+      }
+    }
+  }
+  return [...best.values()].sort((a, b) => b.letters - a.letters);
+}
+
+function matchesOf(
+  meanings: readonly HeadingMeaning[],
+  split: Split,
+  how: "listed" | "words",
+  letters: number,
+): readonly HeadingMatch[] {
+  return meanings.flatMap(({ fact, languages }) => {
+    const field = factOf(fact);
+    const stated = statedUnit(field, split);
+    return stated === null ? [] : [{ field, languages, ...stated, how, letters }];
+  });
+}
+
+/** Unit and supply that the heading states for the field; null where a marked unit belongs to another quantity. */
+function statedUnit(field: FactDefinition, split: Split): { unit: Unit | null; supply: "dc" | "ac" | null } | null {
+  const none = { unit: null, supply: null };
+  if (split.unit === null) return none;
+  if (field.dimension === undefined) return none;
+  const read = readUnit(split.unit, field.dimension, false, field.id === "supply_voltage");
+  if (read.ok) return { unit: read.unit, supply: read.supply };
+  return split.marked && isForeign(split.unit) ? null : none;
+}
+
+function isForeign(unit: string): boolean {
+  return (
+    dimensionsSpelled(unit).length > 0 || otherQuantityOf(unit) !== null || /^\p{L}{1,6}\s?\/\s?\p{L}{1,6}$/u.test(unit)
+  );
+}
+
+/** The ways in which a heading divides into name and unit, the fullest name first. */
+function splitsOf(text: string): readonly Split[] {
+  const tidy = text.replace(/\s+/g, " ").trim();
+  const bracket = /^(.*?)\s*[([{]\s*([^()[\]{}]{1,20}?)\s*[)\]}]\s*(.*)$/.exec(tidy);
+  const splits: Split[] = [];
+  if (bracket) {
+    const [, before = "", inside = "", after = ""] = bracket;
+    splits.push({ name: tidy, unit: inside, marked: true });
+    splits.push({ name: `${before} ${after}`.trim(), unit: inside, marked: true });
+    return splits.filter((split) => split.name !== "");
+  }
+  const comma = /^(.+?)\s*[,;:]\s*(?:in\s+)?([^\s,;:]{1,12})$/.exec(tidy);
+  const last = /^(.+?)\s+(?:in\s+)?([^\s]{1,12}|V (?:DC|AC))$/i.exec(tidy);
+  splits.push({ name: tidy, unit: wholeUnit(tidy) ?? trailingUnit(last?.[2]), marked: false });
+  if (comma) splits.push({ name: comma[1] ?? "", unit: comma[2] ?? null, marked: true });
+  if (last && trailingUnit(last[2]) !== null)
+    splits.push({ name: last[1] ?? "", unit: last[2] ?? null, marked: false });
+  return splits;
+}
+
+/** "RPM", "kW", "AWG", "V DC": the heading is nothing but a unit. */
+function wholeUnit(text: string): string | null {
+  return text.length <= 12 && (dimensionsSpelled(text).length > 0 || /^v\s?(?:dc|ac)$/i.test(text)) ? text : null;
+}
+
+// "Laufzeit min" and "run time min" speak of the shortest run, not of minutes; minutes need brackets or a comma.
+function trailingUnit(word: string | undefined): string | null {
+  if (word === undefined || /^mini?$/i.test(word)) return null;
+  return dimensionsSpelled(word).some(isTrailing) || /^v\s?(?:dc|ac)$/i.test(word) ? word : null;
+}
+
+function isTrailing(dimension: Dimension): boolean {
+  return dimension !== "temperature-difference";
+}
+
+/** Whether a text spells a unit of the dimension, as a row of units below the headings does. */
+export function isUnitText(text: string, dimension: Dimension | undefined): boolean {
+  const bare = text.trim().replace(/^[([{]\s*|\s*[)\]}]$/g, "");
+  if (bare === "" || bare.length > 12) return false;
+  return dimension === undefined ? dimensionsSpelled(bare).length > 0 : unitSpelled(bare, dimension) !== null;
+}

@@ -1,0 +1,115 @@
+import { foldText } from "../base/index.js";
+import { LANGUAGES, type Language } from "../facts/index.js";
+import { type Grid, shownText } from "./grid.js";
+import { decimalSignShown, type NumberStyle, styleOfDecimalSign, styleOfLocale, UNSETTLED } from "./number-style.js";
+import { wordsOf } from "./tokens.js";
+import type { Vocabulary } from "./vocabulary.js";
+
+/** Rows of a sheet that are looked into for words that give the language away. */
+const ROWS_LOOKED_AT = 80;
+
+/** The language of a sheet and how it was found. */
+export interface SheetLanguage {
+  readonly language: Language | null;
+  readonly why: string;
+}
+
+/**
+ * The language of a sheet: that of the most headings listed in one language alone, and of the words that
+ * give a language away. A tie leaves it open.
+ *
+ * @param headingLanguages - for each column, the languages in which its heading is listed
+ */
+export function sheetLanguage(
+  grid: Grid,
+  headingLanguages: readonly (readonly Language[])[],
+  vocabulary: Vocabulary,
+): SheetLanguage {
+  const votes = new Map<Language, number>(LANGUAGES.map((language) => [language, 0]));
+  const add = (language: Language, weight: number): void => {
+    votes.set(language, (votes.get(language) ?? 0) + weight);
+  };
+  for (const languages of headingLanguages) {
+    const [only] = languages;
+    if (only !== undefined && languages.length === 1) add(only, 2);
+  }
+  const seen = new Set<string>();
+  for (const row of grid.rows.slice(0, ROWS_LOOKED_AT)) {
+    for (const value of grid.filled(row.row).values()) {
+      if (value.kind !== "text" || seen.has(value.text)) continue;
+      seen.add(value.text);
+      const whole = vocabulary.marks.whole(value.text);
+      if (whole !== undefined) add(whole, 1);
+      else for (const hit of vocabulary.marks.find(wordsOf(value.text))) add(hit.meaning, 1);
+    }
+  }
+  return decide(votes);
+}
+
+function decide(votes: ReadonlyMap<Language, number>): SheetLanguage {
+  const ranked = [...votes].sort((a, b) => b[1] - a[1]);
+  const [first, second] = ranked;
+  if (!first || first[1] === 0) return { language: null, why: "no heading or word tells the language" };
+  if (second && second[1] === first[1]) {
+    return { language: null, why: `headings and words speak for ${first[0]} and ${second[0]} alike` };
+  }
+  return {
+    language: first[0],
+    why: `${first[1]} signs in headings and words, next ${second?.[0]} with ${second?.[1]}`,
+  };
+}
+
+/** Which decimal sign the numbers of some cells give away: one, both, or none. */
+export function decimalSigns(texts: Iterable<string>): ReadonlySet<"." | ","> {
+  const signs = new Set<"." | ",">();
+  for (const text of texts) {
+    if (text.length > 60 || !/[.,]/.test(text)) continue;
+    for (const digits of text.match(/\d[\d.,'’ \u00a0\u202f]*\d/g) ?? []) {
+      const sign = decimalSignShown(digits.trim());
+      if (sign) signs.add(sign);
+    }
+  }
+  return signs;
+}
+
+/** How the numbers of a column are written, and what settles it. */
+export interface SettledStyle {
+  readonly style: NumberStyle;
+  readonly why: string;
+}
+
+/**
+ * Settles how numbers are written in a column: language and the numbers themselves must not contradict each
+ * other. Where they do, or where the numbers of the column are written both ways, a number with two readings
+ * stays ambiguous.
+ */
+export function settleStyle(
+  language: Language | null,
+  ofColumn: ReadonlySet<"." | ",">,
+  ofSheet: ReadonlySet<"." | ",">,
+): SettledStyle {
+  if (ofColumn.size === 2) return { style: UNSETTLED, why: "numbers of the column are written both ways" };
+  const shown = ofColumn.size === 1 ? ofColumn : ofSheet.size === 1 ? ofSheet : new Set<"." | ",">();
+  const [sign] = shown;
+  const byLanguage = styleOfLocale(language);
+  if (sign === undefined)
+    return { style: byLanguage, why: language === null ? "nothing settles it" : `language ${language}` };
+  const name = sign === "." ? "decimal point" : "decimal comma";
+  if (language === null) return { style: styleOfDecimalSign(sign), why: `other numbers have a ${name}` };
+  const meaning = sign === "." ? byLanguage.point : byLanguage.comma;
+  if (meaning === "group") return { style: UNSETTLED, why: `language ${language}, but other numbers have a ${name}` };
+  return { style: byLanguage, why: `language ${language}, and other numbers have a ${name}` };
+}
+
+/** Texts of a column, for the evidence of its numbers. */
+export function textsOfColumn(grid: Grid, rows: readonly number[], column: number): readonly string[] {
+  return rows.flatMap((row) => {
+    const value = grid.own(row, column);
+    return value?.kind === "text" ? [shownText(value)] : [];
+  });
+}
+
+/** Whether a heading says that its speed is that of the shaft; only then is Hz surely turns per second. */
+export function saysShaft(heading: string): boolean {
+  return /shaft|running|welle|\beje|giro|arbre|rotation/.test(foldText(heading));
+}

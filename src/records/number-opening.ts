@@ -1,0 +1,150 @@
+import { foldText, unitSpelled } from "../base/index.js";
+import type { FactDefinition } from "../facts/index.js";
+import { type CellTrouble, trouble } from "./cell-reading.js";
+import type { Vocabulary } from "./vocabulary.js";
+
+/** A number cell with everything in front of the number understood and taken off. */
+export interface OpenedNumber {
+  readonly ok: true;
+  /** Begins with the number. */
+  readonly rest: string;
+  /** A unit that stands in front of its number (AWG 22), or empty. */
+  readonly unitAhead: string;
+  readonly supply: "dc" | "ac" | null;
+  readonly remarks: readonly string[];
+}
+
+const FULL_WIDTH = /[\uff01-\uff5e]/g;
+const VULGAR: ReadonlyMap<string, string> = new Map([
+  ["½", "1/2"],
+  ["¼", "1/4"],
+  ["¾", "3/4"],
+  ["⅛", "1/8"],
+  ["⅜", "3/8"],
+  ["⅝", "5/8"],
+  ["⅞", "7/8"],
+]);
+
+/**
+ * Takes off what people write in front of a number: about, max and min (kept as a remark), the name of the
+ * quantity, the diameter sign, the kind of supply, a gauge; and a remark in brackets behind it.
+ * Stops at what spoils the value: doubt, inequality, a second number in a remark.
+ */
+export function openNumberText(
+  text: string,
+  field: FactDefinition,
+  vocabulary: Vocabulary,
+): OpenedNumber | CellTrouble {
+  const remarks: string[] = [];
+  const bare = withoutBrackets(plainSigns(text), field, remarks);
+  if (typeof bare !== "string") return bare;
+  if (!/\d/.test(bare)) return trouble("not-a-number", `expected a number${field.unit ? ` in ${field.unit}` : ""}`);
+  if (bare.includes("?")) return trouble("doubtful", "the value is marked as doubtful; measure it, or drop the mark");
+  if (/[<>≤≥]|=<|=>/.test(bare)) {
+    return trouble("inequality", "a bound is not a value; write the number that was measured");
+  }
+  if (/^\d{1,3}:\d{2}/.test(bare)) return trouble("ambiguous-number", "write the time with its unit, such as 90 s");
+  return takeOffWords(bare, field, vocabulary, remarks);
+}
+
+function plainSigns(text: string): string {
+  return text
+    .replace(FULL_WIDTH, (c) => String.fromCharCode(c.charCodeAt(0) - 0xfee0))
+    .replace(/[½¼¾⅛⅜⅝⅞]/g, (c) => ` ${VULGAR.get(c) ?? c}`)
+    .replace(/⁄/g, "/")
+    .replace(/^\s*[−‐‑–—]\s*(?=\d)/, "-")
+    .replace(/[Øø⌀∅]/g, " ")
+    .trim();
+}
+
+function withoutBrackets(text: string, field: FactDefinition, remarks: string[]): string | CellTrouble {
+  const found = /^(.*?)[([{]([^()[\]{}]*)[)\]}](.*)$/s.exec(text);
+  if (!found) return text;
+  const [, before = "", inside = "", after = ""] = found;
+  if (field.dimension && unitSpelled(inside, field.dimension)) return `${before} ${inside} ${after}`.trim();
+  if (inside.includes("?")) return trouble("doubtful", "the value is marked as doubtful; measure it, or drop the mark");
+  if (/\d/.test(inside)) return trouble("several-values", "the remark in brackets holds a number too; leave one");
+  remarks.push(inside.trim());
+  return withoutBrackets(`${before} ${after}`.replace(/\s+/g, " ").trim(), field, remarks);
+}
+
+function takeOffWords(
+  text: string,
+  field: FactDefinition,
+  vocabulary: Vocabulary,
+  remarks: string[],
+): OpenedNumber | CellTrouble {
+  let rest = text;
+  let supply: "dc" | "ac" | null = null;
+  let unitAhead = "";
+  for (;;) {
+    const word = /^(?:[~≈∼]|\p{L}[\p{L}.']*(?:\s\p{L}+(?=\s))?)/u.exec(rest)?.[0];
+    if (word === undefined) break;
+    const step = openingWord(word, rest, field, vocabulary);
+    if (step === null) break;
+    if ("code" in step) return step;
+    if (step.remark) remarks.push(step.remark);
+    supply = step.supply ?? supply;
+    unitAhead = step.unitAhead ?? unitAhead;
+    rest = rest.slice(step.length).replace(/^\s*[:=]?\s*/, "");
+  }
+  const closing = /^(.*\d.*?)\s+(\p{L}+\.?)$/u.exec(rest);
+  const last = closing?.[2] ?? "";
+  const isUnit = field.dimension !== undefined && unitSpelled(last, field.dimension) !== null;
+  if (closing && !isUnit && (vocabulary.isAbout(last) || isMostOrLeast(last, vocabulary))) {
+    remarks.push(last);
+    rest = closing[1] ?? rest;
+  }
+  return { ok: true, rest, unitAhead, supply, remarks };
+}
+
+interface OpeningStep {
+  readonly length: number;
+  readonly remark?: string;
+  readonly supply?: "dc" | "ac";
+  readonly unitAhead?: string;
+}
+
+function openingWord(
+  words: string,
+  rest: string,
+  field: FactDefinition,
+  vocabulary: Vocabulary,
+): OpeningStep | CellTrouble | null {
+  const [one = words] = words.split(/\s/);
+  for (const word of new Set([words, one])) {
+    // A letter glued to a digit is one mixed word (l2, N7), save after a full stop or a sign (ca.1500).
+    const next = rest.slice(word.length, word.length + 1);
+    const separate = !/[\d\p{L}]/u.test(next) || /[.~≈∼]$/.test(word);
+    const step = separate ? knownOpening(word, field, vocabulary) : unitOrSupplyAhead(word, field);
+    if (step) return step;
+  }
+  return null;
+}
+
+function knownOpening(word: string, field: FactDefinition, vocabulary: Vocabulary): OpeningStep | CellTrouble | null {
+  const length = word.length;
+  const ahead = unitOrSupplyAhead(word, field);
+  if (ahead) return ahead;
+  if (vocabulary.isAbout(word)) return { length, remark: word };
+  if (isMostOrLeast(word, vocabulary)) {
+    if (/^m[aií][xn]/i.test(foldText(word))) return { length, remark: word };
+    return trouble("inequality", "a bound is not a value; write the number that was measured");
+  }
+  if (vocabulary.common.from.some((from) => foldText(from) === foldText(word))) return { length };
+  const own = field.dimension === "dc-voltage" ? null : vocabulary.headings.get(foldText(word).replace(/\.$/, ""));
+  return own?.some((meaning) => meaning.fact === field.id) ? { length } : null;
+}
+
+function unitOrSupplyAhead(word: string, field: FactDefinition): OpeningStep | null {
+  const folded = foldText(word).replace(/\./g, "");
+  if (field.dimension === "dc-voltage" && folded === "dc") return { length: word.length, supply: "dc" };
+  if (field.id === "supply_voltage" && folded === "ac") return { length: word.length, supply: "ac" };
+  const unit = field.dimension ? unitSpelled(word, field.dimension) : null;
+  return unit?.leads ? { length: word.length, unitAhead: word } : null;
+}
+
+function isMostOrLeast(word: string, vocabulary: Vocabulary): boolean {
+  const folded = foldText(word);
+  return [...vocabulary.common.most, ...vocabulary.common.least].some((listed) => foldText(listed) === folded);
+}

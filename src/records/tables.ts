@@ -1,0 +1,124 @@
+import type { CellValue } from "../workbook/index.js";
+import { type Grid, shownText } from "./grid.js";
+import { isListedHeading, isUnitText, matchHeading } from "./heading.js";
+import type { Vocabulary } from "./vocabulary.js";
+
+/** A table of a sheet: its heading rows and the rows that follow until the next table. */
+export interface Table {
+  /** The lowest heading row comes last; a row of units is not among them. */
+  readonly headingRows: readonly number[];
+  readonly unitRow: number | null;
+  readonly headings: ReadonlyMap<number, TableHeading>;
+  /** Rows below the headings, as the program numbers them. */
+  readonly rows: readonly number[];
+}
+
+/** A column's heading: what stands in the lowest row, and what stands above it. */
+export interface TableHeading {
+  readonly own: string;
+  readonly above: string;
+  /** Text of the row of units under it, or empty. */
+  readonly unitBelow: string;
+}
+
+/** Rows from the top of a sheet in which the first headings are looked for. */
+const ROWS_LOOKED_AT = 60;
+const FEWEST_HEADINGS = 2;
+/** A row further down opens a new table only if it is plainly a row of headings. */
+const FEWEST_HEADINGS_BELOW = 3;
+
+/** All tables of a sheet from the top down; empty if no row of headings was found. */
+export function findTables(grid: Grid, vocabulary: Vocabulary): readonly Table[] {
+  const numbers = grid.rows.map((row) => row.row);
+  const first = firstHeadingRow(grid, numbers, vocabulary);
+  if (first === null) return [];
+  const starts = [first];
+  for (let i = first + 1; i < numbers.length; i++) {
+    if (isFurtherHeadingRow(grid.filled(numbers[i] ?? 0), vocabulary)) starts.push(i);
+  }
+  return starts.map((start, i) =>
+    tableAt(grid, numbers, { start, end: starts[i + 1] ?? numbers.length, first: i === 0 }, vocabulary),
+  );
+}
+
+function firstHeadingRow(grid: Grid, numbers: readonly number[], vocabulary: Vocabulary): number | null {
+  const scores = numbers.slice(0, ROWS_LOOKED_AT).map((row) => headingScore(grid.filled(row), vocabulary));
+  const best = Math.max(0, ...scores);
+  if (best < FEWEST_HEADINGS) return null;
+  return scores.findIndex((score) => score >= Math.max(FEWEST_HEADINGS, best * 0.7));
+}
+
+/** How many different fields the texts of a row name; listed headings count whole, words within them half. */
+function headingScore(cells: ReadonlyMap<number, CellValue>, vocabulary: Vocabulary): number {
+  const fields = new Map<string, number>();
+  let texts = 0;
+  for (const value of cells.values()) {
+    if (value.kind !== "text") continue;
+    texts += 1;
+    const [match] = matchHeading(value.text, vocabulary);
+    if (!match) continue;
+    const worth = match.how === "listed" ? 1 : 0.5;
+    fields.set(match.field.id, Math.max(worth, fields.get(match.field.id) ?? 0));
+  }
+  const score = [...fields.values()].reduce((sum, worth) => sum + worth, 0);
+  // Sentences and data rows name a field here and there; headings name one in most of their cells.
+  return score >= texts * 0.3 ? score : 0;
+}
+
+function isFurtherHeadingRow(cells: ReadonlyMap<number, CellValue>, vocabulary: Vocabulary): boolean {
+  let listed = 0;
+  let others = 0;
+  for (const value of cells.values()) {
+    if (value.kind === "text" && isListedHeading(value.text, vocabulary)) listed += 1;
+    else others += 1;
+    if (others > listed + 1) return false;
+  }
+  return listed >= FEWEST_HEADINGS_BELOW && listed > others;
+}
+
+function tableAt(
+  grid: Grid,
+  numbers: readonly number[],
+  { start, end, first }: { readonly start: number; readonly end: number; readonly first: boolean },
+  vocabulary: Vocabulary,
+): Table {
+  const row = numbers[start] ?? 0;
+  const above = numbers[start - 1];
+  const upper = above !== undefined && first && isGroupRow(grid, above, row, vocabulary) ? above : null;
+  const below = numbers[start + 1];
+  const unitRow = below !== undefined && start + 1 < end && isUnitRow(grid.filled(below)) ? below : null;
+  const columns = new Set([...grid.filled(row).keys()]);
+  if (upper !== null) for (const column of grid.filled(upper).keys()) columns.add(column);
+  const headings = new Map<number, TableHeading>();
+  for (const column of [...columns].sort((a, b) => a - b)) {
+    const own = shownText(grid.own(row, column)).trim();
+    const over = upper === null ? "" : shownText(grid.across(upper, column)).trim();
+    const unitBelow = unitRow === null ? "" : shownText(grid.own(unitRow, column)).trim();
+    if (own !== "" || over !== "") headings.set(column, { own, above: over, unitBelow });
+  }
+  const firstData = start + (unitRow === null ? 1 : 2);
+  return {
+    headingRows: upper === null ? [row] : [upper, row],
+    unitRow,
+    headings,
+    rows: numbers.slice(firstData, end),
+  };
+}
+
+/** A row of group headings: right above, short texts only, and merged across columns or completing a listed heading. */
+function isGroupRow(grid: Grid, above: number, row: number, vocabulary: Vocabulary): boolean {
+  if (row - above > 1) return false;
+  const texts = [...grid.filled(above)].map(([column, value]) => ({ column, value, text: shownText(value) }));
+  if (texts.length < 2 || texts.some(({ value, text }) => value.kind !== "text" || text.length > 60)) return false;
+  return texts.some(({ column, text }) => {
+    const range = grid.coveredBy(above, column);
+    if (range && range.right > range.left) return true;
+    return isListedHeading(`${text} ${shownText(grid.own(row, column))}`, vocabulary);
+  });
+}
+
+function isUnitRow(cells: ReadonlyMap<number, CellValue>): boolean {
+  const texts = [...cells.values()].map(shownText);
+  const units = texts.filter((text) => isUnitText(text, undefined));
+  return units.length >= 2 && units.length >= texts.length * 0.6;
+}

@@ -1,0 +1,92 @@
+import { foldText } from "../base/index.js";
+import { type CommonWords, LANGUAGES, type Language, type WordLists } from "../facts/index.js";
+import { PhraseMatcher } from "./phrase-matcher.js";
+import { wordsOf } from "./tokens.js";
+
+/** A listed heading: the field it names and the languages in which it does. */
+export interface HeadingMeaning {
+  readonly fact: string;
+  readonly languages: readonly Language[];
+}
+
+/** The word lists of a rulebook made ready for reading; built once per run. */
+export interface Vocabulary {
+  readonly common: CommonWords;
+  readonly isMissing: (folded: string) => boolean;
+  readonly isDitto: (text: string) => boolean;
+  readonly isYes: (folded: string) => boolean;
+  readonly isNo: (folded: string) => boolean;
+  readonly isAbout: (folded: string) => boolean;
+  readonly isOr: (word: string) => boolean;
+  readonly isNot: (word: string) => boolean;
+  readonly startsTotal: (folded: string) => boolean;
+  /** Fields by heading, folded and stripped of punctuation; one heading may name several. */
+  readonly headings: ReadonlyMap<string, readonly HeadingMeaning[]>;
+  /** Words that stand in some heading of a field: they say nothing new in its cells. */
+  readonly headingWords: ReadonlyMap<string, ReadonlySet<string>>;
+  /** Choices of each field. */
+  readonly choices: ReadonlyMap<string, PhraseMatcher<string>>;
+  readonly marks: PhraseMatcher<Language>;
+}
+
+/** The form in which headings are looked up: words only, one blank between. */
+export function headingKey(text: string): string {
+  return wordsOf(text).join(" ");
+}
+
+/** Makes the word lists ready. */
+export function vocabularyOf(lists: WordLists): Vocabulary {
+  const common = lists.common;
+  const headings = new Map<string, HeadingMeaning[]>();
+  const headingWords = new Map<string, Set<string>>();
+  const choices = new Map<string, PhraseMatcher<string>>();
+  for (const [fact, words] of lists.fields) {
+    const own = new Set<string>();
+    headingWords.set(fact, own);
+    for (const language of LANGUAGES) {
+      for (const heading of words.headings[language] ?? []) {
+        for (const word of wordsOf(heading)) own.add(word);
+        addHeading(headings, headingKey(heading) || foldText(heading), fact, language);
+      }
+    }
+    const listed = Object.entries(words.choices ?? {}).flatMap(([choice, texts]) =>
+      texts.map((text) => [text, choice] as const),
+    );
+    if (listed.length > 0) choices.set(fact, new PhraseMatcher(listed));
+  }
+  return {
+    common,
+    isMissing: memberOf(common.missing),
+    isDitto: memberOf(common.ditto),
+    isYes: memberOf(common.yes),
+    isNo: memberOf(common.no),
+    isAbout: memberOf(common.about),
+    isOr: memberOf(common.or),
+    isNot: memberOf(common.not),
+    startsTotal: startOf(common.total),
+    headings,
+    headingWords,
+    choices,
+    marks: new PhraseMatcher(LANGUAGES.flatMap((l) => (common.marks[l] ?? []).map((mark) => [mark, l] as const))),
+  };
+}
+
+function addHeading(headings: Map<string, HeadingMeaning[]>, key: string, fact: string, language: Language): void {
+  const known = headings.get(key) ?? [];
+  const same = known.find((meaning) => meaning.fact === fact);
+  const others = known.filter((meaning) => meaning !== same);
+  headings.set(key, [...others, { fact, languages: [...(same?.languages ?? []), language] }]);
+}
+
+function memberOf(list: readonly string[]): (text: string) => boolean {
+  const folded = new Set(list.map(foldText));
+  return (text) => folded.has(foldText(text));
+}
+
+function startOf(list: readonly string[]): (text: string) => boolean {
+  const starts = list.map((word) => wordsOf(word).join(" "));
+  return (text) => {
+    const words = wordsOf(text).join(" ");
+    return starts.some((start) => words === start || words.startsWith(`${start} `));
+  };
+}
