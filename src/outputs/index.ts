@@ -12,3 +12,5 @@ export { countOf, formatNumber } from "./wording/numbers.js";
 export { markedOutcome, outcomeWord } from "./wording/outcomes.js";
 export { pointInWords, problemPlace, rowInWords } from "./wording/places.js";
 export { sourceInWords } from "./wording/sources.js";
+export type { ScreenedInput, ScreenedSurvey } from "./workbook/screened-workbook.js";
+export { screenedWorkbook } from "./workbook/screened-workbook.js";

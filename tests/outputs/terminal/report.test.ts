@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { terminalReport } from "../../../src/outputs/index.js";
-import { displayWidth, REPORT_COLUMNS, wrapText } from "../../../src/outputs/terminal/layout.js";
+import { REPORT_COLUMNS } from "../../../src/outputs/terminal/layout.js";
+import { displayWidth, wrapText } from "../../../src/outputs/wording/wrap.js";
 import { HEAD, SUMMARY } from "../fake-screening.js";
 
 describe("terminalReport", () => {

@@ -1,0 +1,62 @@
+import { isOpen, type Outcome } from "../../base/index.js";
+import type { PointRecord } from "../../records/index.js";
+import type { Finding, PointResult } from "../../screening/index.js";
+import { gravestFirst } from "../findings/leading.js";
+import { sourceOf } from "../findings/reasons.js";
+import type { RuleIndex } from "../findings/rule-index.js";
+import { factName, factValueInWords, limitInWords, missingInWords } from "../wording/facts.js";
+import { markedOutcome } from "../wording/outcomes.js";
+
+/** Why a survey cell is marked. */
+export interface CellMark {
+  readonly sheet: string | null;
+  readonly cell: string;
+  /** The gravest outcome that the cell gives cause for. */
+  readonly outcome: Outcome;
+  readonly comment: string;
+}
+
+/**
+ * The cells that findings of a point rest on: those of the judged fact; of an open finding without facts, the
+ * cells of what it lacks, where something stands in them.
+ */
+export function marksOf(point: PointResult, record: PointRecord | undefined, rules: RuleIndex): readonly CellMark[] {
+  const marks = new Map<string, { sheet: string | null; cell: string; findings: Finding[] }>();
+  for (const finding of gravestFirst(point.findings, rules)) {
+    for (const place of placesOf(finding, record)) {
+      const key = JSON.stringify([place.sheet, place.cell]);
+      const mark = marks.get(key) ?? { sheet: place.sheet, cell: place.cell, findings: [] };
+      mark.findings.push(finding);
+      marks.set(key, mark);
+    }
+  }
+  return [...marks.values()].map(({ sheet, cell, findings }) => ({
+    sheet,
+    cell,
+    outcome: findings[0]?.outcome ?? "undecided",
+    comment: findings.map((finding) => commentOn(finding, rules)).join("\n\n"),
+  }));
+}
+
+function placesOf(finding: Finding, record: PointRecord | undefined) {
+  const judged = finding.facts[0];
+  if (judged && judged.cells.length > 0) return judged.cells;
+  if (!isOpen(finding.outcome)) return [];
+  return finding.missing.flatMap((open) => {
+    const origin = record?.facts.get(open.fact)?.origin;
+    return open.reason !== "missing" && origin?.kind === "cells" ? origin.cells : [];
+  });
+}
+
+function commentOn(finding: Finding, rules: RuleIndex): string {
+  const judged = finding.facts[0];
+  const missing = finding.missing.map(missingInWords).join(", ");
+  const source = sourceOf(finding, rules);
+  return [
+    `${markedOutcome(finding.outcome)}: ${rules.title(finding.rule)}`,
+    ...(judged ? [`found: ${factName(judged.fact)} ${factValueInWords(judged)}`] : []),
+    ...(finding.limit ? [`limit: ${limitInWords(finding.limit)}`] : []),
+    ...(missing === "" ? [] : [`missing: ${missing}`]),
+    ...(source === "" ? [] : [`source: ${source}`]),
+  ].join("\n");
+}

@@ -1,0 +1,152 @@
+import type { Finding, ResultHead, Summary } from "../../screening/index.js";
+import { indexRules } from "../findings/rule-index.js";
+import { factName, factValueInWords, limitInWords, plainWords } from "../wording/facts.js";
+import { markedOutcome } from "../wording/outcomes.js";
+import { sourceInWords } from "../wording/sources.js";
+import { BLANK_ROW, bodyRow, headingRow, type TextRow, titleRow } from "./text-sheet.js";
+
+/** Widths of the sheet "Summary". */
+export const SUMMARY_WIDTHS = [24, 62, 8, 8, 10, 8, 11, 10];
+
+/** What was screened with what, the counts, what to find out first, and the cautions. */
+export function summaryRows(head: ResultHead, summary: Summary): readonly TextRow[] {
+  return [
+    titleRow("Screening of measurement points"),
+    bodyRow("", "A verdict is a screening, not a permission."),
+    BLANK_ROW,
+    ...whatWasScreened(head),
+    BLANK_ROW,
+    headingRow("verdict", "points"),
+    ...(["fail", "warn", "pass"] as const).map((verdict) => bodyRow(markedOutcome(verdict), summary[verdict])),
+    bodyRow("of those that warn", `${summary.warnOnlyUndecided} only because something is not known`),
+    BLANK_ROW,
+    ...countsByRule(head, summary),
+    BLANK_ROW,
+    headingRow("to find out first", "points that it leaves open"),
+    ...summary.toMeasure.map((open) => bodyRow(factName(open.fact), open.points)),
+    BLANK_ROW,
+    headingRow("cautions", ""),
+    ...head.cautions.map((caution, index) => bodyRow(`${index + 1}`, caution)),
+  ];
+}
+
+function whatWasScreened(head: ResultHead): readonly TextRow[] {
+  return [
+    ...head.surveys.map((survey) => bodyRow("survey", `${survey.file}\nSHA-256 ${survey.digest}`)),
+    ...head.skipped.map((left) => bodyRow("left out", `${left.file}: ${left.text}`)),
+    bodyRow("site", [head.site.name ?? "not named", ...(head.site.file ? [head.site.file] : [])].join(", ")),
+    bodyRow("rulebook", `${head.rulebook.name} ${head.rulebook.version}\nSHA-256 ${head.rulebook.digest}`),
+    bodyRow("rules asked", `set "${head.set}", points ${head.stage}, limits as of ${head.asOf}`),
+    bodyRow("program", `${head.program.name} ${head.program.version}\nresult ${head.digest}`),
+  ];
+}
+
+function countsByRule(head: ResultHead, summary: Summary): readonly TextRow[] {
+  const rules = indexRules(head);
+  return [
+    headingRow("rule", "demands", "fail", "warn", "undecided", "pass", "not applicable", "no limit in force"),
+    ...summary.byRule.map((c) =>
+      bodyRow(c.rule, rules.title(c.rule), c.fail, c.warn, c.undecided, c.pass, c.notApplicable, c.noLimitInForce),
+    ),
+  ];
+}
+
+/** Widths of the sheet "Rules applied". */
+export const RULES_WIDTHS = [18, 28, 28, 38, 30, 11, 9];
+
+const LIMITS_SHOWN_PER_RULE = 4;
+
+/** Gathers the limits that spoke in findings, each said once per rule. */
+export function limitsGathered(): { add(finding: Finding): void; of(rule: string): readonly string[] } {
+  const limits = new Map<string, Set<string>>();
+  return {
+    add: ({ rule, limit }) => {
+      if (!limit || (limit.value === null && limit.is !== "when")) return;
+      const known = limits.get(rule) ?? new Set();
+      if (known.size < LIMITS_SHOWN_PER_RULE) known.add(`${limitInWords(limit)}, in force from ${limit.from}`);
+      limits.set(rule, known);
+    },
+    of: (rule) => [...(limits.get(rule) ?? [])],
+  };
+}
+
+/** Each rule with its limits and sources, then the models with their values. */
+export function rulesRows(head: ResultHead, limitsOf: (rule: string) => readonly string[]): readonly TextRow[] {
+  return [
+    headingRow("rule", "demands", "limits that spoke here", "sources", "what to do", "undecided counts as", "review"),
+    ...head.rules.map((rule) =>
+      bodyRow(
+        rule.id,
+        rule.title,
+        limitsOf(rule.id).join("\n"),
+        rule.citations.map(sourceInWords).join("\n"),
+        rule.remedy,
+        rule.undecided,
+        rule.reviewOverdue ? "overdue" : "",
+      ),
+    ),
+    BLANK_ROW,
+    headingRow("sensor model", "value of", "is", "sources", "in force from"),
+    ...head.models.flatMap((model) =>
+      model.facts.map((fact) => {
+        const shown = { ...fact, lowest: null, highest: null, accuracy: null, assumed: null, cells: [] };
+        const sources = fact.cites.flatMap((id) => model.citations.find((one) => one.id === id) ?? []);
+        const said = sources.map(sourceInWords).join("\n");
+        return bodyRow(model.title, factName(fact.fact), factValueInWords(shown), said, fact.from);
+      }),
+    ),
+  ];
+}
+
+/** Widths of the sheet "Remarks". */
+export const REMARKS_WIDTHS = [20, 14, 8, 22, 16, 24, 46, 8];
+
+/** Problems of the import, how sheets and columns were taken, rules not asked, and what this workbook leaves out. */
+export function remarksRows(head: ResultHead, ownRemarks: readonly string[]): readonly TextRow[] {
+  const { surveys } = head;
+  return [
+    headingRow("file", "sheet", "cell", "heading", "kind", "found", "what was expected, what to do"),
+    ...surveys.flatMap(({ problems }) =>
+      problems.map((p) =>
+        bodyRow(p.file, p.sheet ?? "", p.cell ?? "", p.heading ?? "", plainWords(p.code), p.found ?? "", p.text),
+      ),
+    ),
+    ...ownRemarks.map((text) => bodyRow("this workbook", "", "", "", "", "", text)),
+    BLANK_ROW,
+    headingRow("file", "sheet", "column", "heading", "unit", "taken for", "why", "hidden"),
+    ...surveys.flatMap(({ file, columns }) =>
+      columns.map((c) => {
+        const takenFor = c.facts.length === 0 ? "not used" : c.facts.map(factName).join(", ");
+        return bodyRow(
+          file,
+          c.sheet ?? "",
+          c.column,
+          c.heading,
+          c.unit ?? "",
+          takenFor,
+          c.why,
+          c.hidden ? "hidden" : "",
+        );
+      }),
+    ),
+    BLANK_ROW,
+    headingRow("file", "sheet", "points", "headings in rows", "language", "", "why", "hidden"),
+    ...surveys.flatMap(({ file, sheets }) =>
+      sheets.map((s) => {
+        const rows = s.headingRows.join(", ");
+        const why = `${s.why}; ${s.languageWhy}`;
+        return bodyRow(file, s.sheet ?? "", s.pointRows, rows, s.language ?? "", "", why, s.hidden ? "hidden" : "");
+      }),
+    ),
+    ...notAskedRows(head),
+  ];
+}
+
+function notAskedRows(head: ResultHead): readonly TextRow[] {
+  const rows = head.surveys.flatMap(({ file, notAsked }) =>
+    notAsked.map((open) => bodyRow(file, open.rule, "", "", "", open.facts.map(factName).join(", "), open.text)),
+  );
+  return rows.length === 0
+    ? []
+    : [BLANK_ROW, headingRow("file", "rule not asked", "", "", "", "for lack of", "in words"), ...rows];
+}
