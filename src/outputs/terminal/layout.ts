@@ -6,7 +6,7 @@ import { displayWidth, wrapText } from "../wording/wrap.js";
 export const REPORT_COLUMNS = 100;
 
 /** Text that cannot steer a terminal, whatever was in the survey; long texts stay whole. */
-export function plainText(text: string): string {
+function plainText(text: string): string {
   return showText(text, Math.max(80, text.length * 10));
 }
 

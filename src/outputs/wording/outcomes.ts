@@ -18,11 +18,6 @@ const WORDS: Readonly<Record<Outcome, string>> = {
   "not-applicable": "not applicable",
 };
 
-/** The outcome as a word. */
-export function outcomeWord(outcome: Outcome): string {
-  return WORDS[outcome];
-}
-
 /** Shape and word together ("■ fail"): readable without colour, on paper and by a screen reader. */
 export function markedOutcome(outcome: Outcome): string {
   return `${MARKS[outcome]} ${WORDS[outcome]}`;

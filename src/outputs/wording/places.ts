@@ -1,5 +1,4 @@
 import type { Facts } from "../../facts/index.js";
-import type { ImportProblem } from "../../records/index.js";
 import type { PointResult } from "../../screening/index.js";
 import { plainWords } from "./facts.js";
 
@@ -20,11 +19,4 @@ export function pointInWords(point: PointResult, facts: Facts = new Map()): stri
   if (point.machine !== null) parts.unshift(point.machine);
   if (parts.length > 0) return parts.join(", ");
   return point.point ?? rowInWords(point);
-}
-
-/** Where a problem stands ("survey.xlsx > Pumps!E8"). */
-export function problemPlace(problem: ImportProblem): string {
-  if (problem.sheet === null) return problem.cell === null ? problem.file : `${problem.file} ${problem.cell}`;
-  const cell = problem.cell === null ? "" : `!${problem.cell}`;
-  return `${problem.file} > ${problem.sheet}${cell}`;
 }

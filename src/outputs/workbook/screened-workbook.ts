@@ -38,7 +38,7 @@ export interface ScreenedInput {
 }
 
 /** More comments than this make a workbook slow to open. */
-export const MOST_COMMENTS = 5_000;
+const MOST_COMMENTS = 5_000;
 
 /** Results and marks of one sheet. */
 interface SheetResults {

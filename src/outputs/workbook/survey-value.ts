@@ -10,7 +10,7 @@ export interface WrittenValue {
 }
 
 /** Text format; `fixedPackage` gives cells of this format the mark that they are text, whatever they look like. */
-export const TEXT_FORMAT = "@";
+const TEXT_FORMAT = "@";
 
 /** Days between the first days of the two date systems. */
 const DAYS_TO_1904 = 1462;

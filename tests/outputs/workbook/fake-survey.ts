@@ -32,7 +32,7 @@ export function workbookOf(sheets: readonly RawSheet[], parts: Partial<RawWorkbo
 const HEADINGS = ["Point", "Machine", "Position", "Speed", "Thread", "Seat", "Remark", "Seen on", "Load", "OK?"];
 
 /** The survey that the points of the fake screening stand in, with every kind of cell. */
-export const PUMPS = sheetOf(
+const PUMPS = sheetOf(
   "Pumps",
   [
     rowOf(1, [text("Survey of the cooling water pumps, harbour mill, spring round")]),
