@@ -1,4 +1,19 @@
+export { CASE_SETTINGS } from "./case-reading.js";
+export { type CompileOptions, compileRule } from "./compile-rule.js";
+export {
+  type ComputedFact,
+  type EngineComparison,
+  type EngineCondition,
+  type EngineRoot,
+  type EngineRules,
+  type EngineValue,
+  engineRules,
+} from "./engine-rules.js";
+export { type FileLimits, RULEBOOK_LIMITS, SITE_LIMITS } from "./file-limits.js";
 export type { CompiledRule, Judgement, LimitSpoken, Margin, OpenFact } from "./judgement.js";
+export { type LoadOptions, loadRulebook } from "./load.js";
+export { modelFactsOn } from "./model-reading.js";
+export { readSiteFile, type SiteReading } from "./read-site-file.js";
 export type {
   Band,
   BandKind,
@@ -6,10 +21,13 @@ export type {
   Bound,
   Citation,
   Condition,
+  ConditionValue,
   LimitEntry,
   Operator,
   Rule,
   RuleCase,
 } from "./rule.js";
-export { BASES } from "./rule.js";
+export { BASES, OPERATORS } from "./rule.js";
 export type { FileFinding, ModelValue, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
+export { type CaseOptions, type CaseRun, runCase } from "./run-case.js";
+export { type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";

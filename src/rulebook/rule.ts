@@ -40,15 +40,18 @@ export type Band =
   | { readonly is: "oneOf" | "noneOf"; readonly choices: readonly string[]; readonly at: TextPlace }
   | { readonly is: "when"; readonly condition: Condition; readonly at: TextPlace };
 
-export type Operator =
-  | "equal"
-  | "notEqual"
-  | "lessThan"
-  | "lessThanInclusive"
-  | "greaterThan"
-  | "greaterThanInclusive"
-  | "in"
-  | "notIn";
+/** The operators of a comparison, as json-rules-engine names them; there are no others. */
+export const OPERATORS = [
+  "equal",
+  "notEqual",
+  "lessThan",
+  "lessThanInclusive",
+  "greaterThan",
+  "greaterThanInclusive",
+  "in",
+  "notIn",
+] as const;
+export type Operator = (typeof OPERATORS)[number];
 
 /** A plain value in a condition: a number in the unit of the fact, a choice or text, or yes and no. */
 export type ConditionValue = number | string | boolean;

@@ -1,0 +1,59 @@
+import { Ajv, type ErrorObject, type ValidateFunction } from "ajv";
+import { isPlainDay } from "../base/index.js";
+import { wordSchemaError } from "./schema-words.js";
+import type { JsonSchema } from "./schemas/index.js";
+import { below, type Report, type Source } from "./source.js";
+
+const ajv = new Ajv({ strict: true, allErrors: true, verbose: true, allowUnionTypes: true, strictRequired: false });
+ajv.addFormat("date", { type: "string", validate: isPlainDay });
+
+const validators = new Map<JsonSchema, ValidateFunction>();
+
+function validatorOf(schema: JsonSchema): ValidateFunction {
+  const known = validators.get(schema);
+  if (known) return known;
+  const fresh = ajv.compile(schema);
+  validators.set(schema, fresh);
+  return fresh;
+}
+
+/** Keywords whose errors only repeat what an error inside them says. */
+const ECHOES: ReadonlySet<string> = new Set(["if", "propertyNames"]);
+
+/**
+ * Checks plain data against a schema and reports every mistake at the key or value where it stands.
+ *
+ * @returns whether the data fits the schema
+ */
+export function checkSchema(source: Source, schema: JsonSchema, report: Report): boolean {
+  const validate = validatorOf(schema);
+  if (validate(source.data)) return true;
+  const errors = (validate.errors ?? []).filter((error) => !ECHOES.has(error.keyword));
+  const seen = new Set<string>();
+  for (const error of errors) {
+    if (isFollowOn(error, errors)) continue;
+    const { pointer, atKey } = placeOfError(error);
+    const mark = `${pointer}|${error.keyword === "required" ? error.params.missingProperty : ""}`;
+    if (seen.has(mark)) continue;
+    seen.add(mark);
+    const { code, text } = wordSchemaError(error);
+    if (atKey) report.atKey(pointer, code, text);
+    else report.atValue(pointer, code, text);
+  }
+  return false;
+}
+
+function placeOfError(error: ErrorObject): { readonly pointer: string; readonly atKey: boolean } {
+  if (error.keyword === "additionalProperties") {
+    return { pointer: below(error.instancePath, error.params.additionalProperty), atKey: true };
+  }
+  // Within `propertyNames` the instance is the mapping; the key in question is named beside it.
+  if (error.propertyName !== undefined) return { pointer: below(error.instancePath, error.propertyName), atKey: true };
+  return { pointer: error.instancePath, atKey: error.keyword === "required" };
+}
+
+/** One slip of the pen is one finding: a misspelt key is not said again as a missing or surplus one. */
+function isFollowOn(error: ErrorObject, all: readonly ErrorObject[]): boolean {
+  if (!["required", "minProperties", "maxProperties"].includes(error.keyword)) return false;
+  return all.some((other) => other.keyword === "additionalProperties" && other.instancePath === error.instancePath);
+}

@@ -1,0 +1,50 @@
+/**
+ * The word that was probably meant: the nearest of the known ones, if it is near enough.
+ *
+ * @returns " did you mean …" as it follows a sentence, or the empty text
+ */
+export function didYouMean(word: string, known: Iterable<string>): string {
+  const near = nearWord(word, known);
+  return near === null ? "" : `; did you mean "${near}"?`;
+}
+
+/** The nearest known word, at most a third of its letters away; null if none is near. */
+export function nearWord(word: string, known: Iterable<string>): string | null {
+  // A very long word is no slip of the pen, and comparing it letter by letter would take long.
+  if (word.length > 64) return null;
+  const folded = fold(word);
+  let best: string | null = null;
+  let bestSteps = Math.max(1, Math.floor(folded.length / 3)) + 1;
+  for (const candidate of known) {
+    const steps = stepsBetween(folded, fold(candidate));
+    if (steps < bestSteps) {
+      best = candidate;
+      bestSteps = steps;
+    }
+  }
+  return best;
+}
+
+function fold(word: string): string {
+  return word.toLowerCase().replace(/[\s_.\u2010-\u2015-]+/gu, "-");
+}
+
+/** Letters to change, add, leave out or swap with the next (restricted Damerau-Levenshtein distance). */
+function stepsBetween(a: string, b: string): number {
+  if (Math.abs(a.length - b.length) > 22) return Number.POSITIVE_INFINITY;
+  let before: number[] = [];
+  let last = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const row = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const same = a[i - 1] === b[j - 1] ? 0 : 1;
+      let steps = Math.min((last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, (last[j - 1] ?? 0) + same);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        steps = Math.min(steps, (before[j - 2] ?? 0) + 1);
+      row.push(steps);
+    }
+    before = last;
+    last = row;
+  }
+  return last[b.length] ?? 0;
+}

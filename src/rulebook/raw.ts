@@ -1,0 +1,122 @@
+import type { Outcome, Stage } from "../base/index.js";
+import type { CommonWords, FieldWords } from "../facts/index.js";
+import type { Basis, Operator } from "./rule.js";
+
+/** Data of the files as the schemas let them through: form checked, meaning not yet. */
+
+export type RawScalar = string | number | boolean;
+
+export type RawCondition =
+  | { readonly all: readonly RawCondition[] }
+  | { readonly any: readonly RawCondition[] }
+  | { readonly not: RawCondition }
+  | { readonly condition: string }
+  | RawComparison;
+
+export interface RawComparison {
+  readonly fact: string;
+  readonly operator: Operator;
+  readonly value: RawScalar | readonly RawScalar[] | { readonly fact: string };
+}
+
+export type RawBound =
+  | string
+  | number
+  | { readonly fact: string; readonly times?: number; readonly plus?: string | number };
+
+export interface RawBand {
+  readonly below?: RawBound;
+  readonly above?: RawBound;
+  readonly atOrBelow?: RawBound;
+  readonly atOrAbove?: RawBound;
+  readonly outside?: readonly [RawBound, RawBound];
+  readonly oneOf?: readonly string[];
+  readonly noneOf?: readonly string[];
+  readonly when?: RawCondition;
+}
+
+/** Something in force on [from, until). */
+export interface RawDated {
+  readonly from: string;
+  readonly until: string | null;
+  readonly cites: readonly string[];
+}
+
+export interface RawLimit extends RawDated {
+  readonly reviewBy?: string | null;
+  readonly fail?: RawBand | readonly RawBand[];
+  readonly warn?: RawBand | readonly RawBand[];
+}
+
+export type RawCitations = Readonly<
+  Record<
+    string,
+    {
+      readonly basis: Basis;
+      readonly says: string;
+      readonly source?: string;
+      readonly clause?: string;
+      readonly readOn?: string;
+    }
+  >
+>;
+
+export interface RawCase {
+  readonly name: string;
+  readonly given: Readonly<Record<string, unknown>>;
+  readonly expect: Outcome;
+  readonly missing?: readonly string[];
+}
+
+export interface RawRule {
+  readonly id: string;
+  readonly title: string;
+  readonly sets: readonly string[];
+  readonly stages: readonly Stage[];
+  readonly appliesWhen?: RawCondition;
+  readonly judges?: string | Readonly<Partial<Record<Stage, string>>>;
+  readonly limits: readonly RawLimit[];
+  readonly citations: RawCitations;
+  readonly messages: { readonly fail?: string; readonly warn?: string };
+  readonly remedy: { readonly text: string; readonly change: readonly string[] };
+  readonly undecided?: "warn" | "fail";
+  readonly cases: readonly RawCase[];
+  readonly casesGive?: Readonly<Record<string, unknown>>;
+}
+
+export interface RawConditionFile {
+  readonly id: string;
+  readonly title: string;
+  readonly when: RawCondition;
+}
+
+export interface RawModel {
+  readonly id: string;
+  readonly title: string;
+  readonly alsoWritten?: readonly string[];
+  readonly facts: Readonly<Record<string, readonly (RawDated & { readonly value: RawScalar })[]>>;
+  readonly citations: RawCitations;
+}
+
+export interface RawManifest {
+  readonly name: string;
+  readonly version: string;
+  readonly language: string;
+  readonly sets: readonly string[];
+  readonly defaultSet: string;
+  readonly baselineModel: string;
+}
+
+export interface RawWords {
+  readonly common?: CommonWords;
+  readonly fields?: Readonly<Record<string, FieldWords>>;
+}
+
+export type RawStated = Readonly<Record<string, RawScalar>>;
+
+export interface RawSite {
+  readonly site?: string;
+  readonly states?: RawStated;
+  readonly machineTypes?: Readonly<Record<string, RawStated>>;
+  readonly machines?: Readonly<Record<string, RawStated>>;
+}

@@ -1,0 +1,85 @@
+import { foldText, type Interval, sha256OfData, showText, type TextFile } from "../base/index.js";
+import { type FactDefinition, factOf, type KnownFact, type SiteStatements, type StatedFacts } from "../facts/index.js";
+import { checkSchema } from "./check-schema.js";
+import { factValueOf, readScalar } from "./fact-values.js";
+import { SITE_LIMITS } from "./file-limits.js";
+import { didYouMean } from "./near-word.js";
+import type { RawSite, RawStated } from "./raw.js";
+import { readYaml } from "./read-yaml.js";
+import type { FileFinding, SensorModel } from "./rulebook.js";
+import { SITE_SCHEMA } from "./schemas/index.js";
+import { below, Report } from "./source.js";
+
+/** What a site file states, or what is wrong with it. */
+export type SiteReading =
+  | { readonly ok: true; readonly statements: SiteStatements }
+  | { readonly ok: false; readonly findings: readonly FileFinding[] };
+
+/**
+ * Reads a site file: facts that hold for the whole site, a type of machine, or a machine, stated once.
+ *
+ * @param models - models of the rulebook; a stated sensor model must be one of them, or a way one of them is written
+ */
+export function readSiteFile(file: TextFile, models: ReadonlyMap<string, SensorModel>): SiteReading {
+  const reading = readYaml(file, SITE_LIMITS);
+  if (!reading.ok) return reading;
+  const findings: FileFinding[] = [];
+  const report = new Report(reading.source, findings);
+  if (!checkSchema(reading.source, SITE_SCHEMA, report)) return { ok: false, findings };
+  const raw = reading.source.data as RawSite;
+  const read = (stated: RawStated | undefined, pointer: string): StatedFacts =>
+    readStated(stated ?? {}, pointer, models, report);
+  const readAll = (all: Readonly<Record<string, RawStated>> | undefined, pointer: string) =>
+    new Map(Object.entries(all ?? {}).map(([key, stated]) => [key, read(stated, below(pointer, key))]));
+  const statements: SiteStatements = {
+    file: file.path,
+    digest: sha256OfData(raw),
+    siteName: raw.site ?? null,
+    wholeSite: read(raw.states, "/states"),
+    byMachineType: readAll(raw.machineTypes, "/machineTypes"),
+    byMachine: readAll(raw.machines, "/machines"),
+  };
+  return findings.length > 0 ? { ok: false, findings } : { ok: true, statements };
+}
+
+function readStated(
+  stated: RawStated,
+  pointer: string,
+  models: ReadonlyMap<string, SensorModel>,
+  report: Report,
+): StatedFacts {
+  const facts = new Map<string, KnownFact>();
+  for (const [id, written] of Object.entries(stated)) {
+    const definition = factOf(id);
+    const at = below(pointer, id);
+    const reading = readScalar(written, definition);
+    if (!reading.ok) {
+      report.atValue(at, reading.mistake.code, reading.mistake.text);
+      continue;
+    }
+    const value = factValueOf(reading.value);
+    if (typeof value === "object") checkPlausible(value, definition, at, report);
+    if (id === "sensor_model") checkModel(String(value), models, at, report);
+    const { file, line } = report.placeOfKey(at);
+    facts.set(id, { known: true, value, origin: { kind: "statement", file, line } });
+  }
+  return facts;
+}
+
+function checkPlausible(value: Interval, definition: FactDefinition, at: string, report: Report): void {
+  const { plausible, unit = "" } = definition;
+  if (!plausible || (value.lowest >= plausible.lowest && value.highest <= plausible.highest)) return;
+  const range = `${plausible.lowest} to ${plausible.highest} ${unit}`;
+  report.atValue(
+    at,
+    "implausible",
+    `${value.lowest} ${unit} is no plausible ${definition.name} (${range}); check number and unit`,
+  );
+}
+
+function checkModel(written: string, models: ReadonlyMap<string, SensorModel>, at: string, report: Report): void {
+  const known = [...models.values()].flatMap((model) => [model.id, ...model.alsoWritten]);
+  if (known.some((name) => foldText(name) === foldText(written))) return;
+  const near = didYouMean(written, known) || "; use the id of a model of the rulebook, or write a file for it";
+  report.atValue(at, "unknown-model", `"${showText(written)}" is no model of the rulebook${near}`);
+}

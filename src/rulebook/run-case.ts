@@ -1,0 +1,64 @@
+import type { Outcome, Stage } from "../base/index.js";
+import type { FactState, Facts } from "../facts/index.js";
+import { takeGiven } from "./case-reading.js";
+import { compileRule } from "./compile-rule.js";
+import type { Judgement } from "./judgement.js";
+import { modelFactsOn } from "./model-reading.js";
+import type { Rule, RuleCase } from "./rule.js";
+import type { Rulebook } from "./rulebook.js";
+
+/** How a case came out at one stage. */
+export interface CaseRun {
+  readonly stage: Stage;
+  readonly judgement: Judgement;
+  /** Outcome, and the facts named as missing where the case lists them, are as expected. */
+  readonly asExpected: boolean;
+  /** What differs, in one line; null where nothing does. */
+  readonly difference: string | null;
+}
+
+/** What a case may be run with besides the rulebook. */
+export interface CaseOptions {
+  /** Computes derived facts from the facts given; left out, only facts given directly are known. */
+  readonly derive?: (facts: Facts) => Facts;
+}
+
+/**
+ * Runs one case of a rule, at its stage or, without one, at every stage of the rule.
+ *
+ * @throws RangeError for a case whose values or model were never checked by loading
+ */
+export function runCase(
+  rule: Rule,
+  ruleCase: RuleCase,
+  rulebook: Pick<Rulebook, "conditions" | "models">,
+  options: CaseOptions = {},
+): readonly CaseRun[] {
+  const given = takeGiven(rule.casesGive, ruleCase.given);
+  const facts = new Map<string, FactState>();
+  if (given.model !== null) {
+    const model = rulebook.models.get(given.model);
+    if (!model) throw new RangeError(`no model "${given.model}" in the rulebook`);
+    for (const [id, state] of modelFactsOn(model, given.asOf)) facts.set(id, state);
+  }
+  for (const [id, state] of given.facts) facts.set(id, state);
+  const complete = options.derive ? options.derive(facts) : facts;
+  return (given.stage === null ? rule.stages : [given.stage]).map((stage) => {
+    const compiled = compileRule(rule, rulebook, { stage, asOf: given.asOf });
+    if (!compiled) throw new RangeError(`the rule "${rule.id}" is not for the stage "${stage}"`);
+    const judgement = compiled.judge(complete);
+    const difference = differenceOf(judgement, ruleCase.expect, ruleCase.missing);
+    return { stage, judgement, asExpected: difference === null, difference };
+  });
+}
+
+function differenceOf(judgement: Judgement, expect: Outcome, missing: readonly string[] | null): string | null {
+  const open = judgement.open.map(({ fact }) => fact);
+  const found = open.length > 0 ? `${judgement.outcome} (open: ${open.join(", ")})` : judgement.outcome;
+  if (judgement.outcome !== expect) return `expected ${expect}, found ${found}`;
+  if (missing === null) return null;
+  const same = missing.length === open.length && missing.every((fact) => open.includes(fact));
+  return same
+    ? null
+    : `expected ${missing.join(", ") || "nothing"} to be missing, found ${open.join(", ") || "nothing"}`;
+}

@@ -1,0 +1,27 @@
+import { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA, SITE_SCHEMA, WORDS_SCHEMA } from "./other-schemas.js";
+import type { JsonSchema } from "./parts.js";
+import { RULE_SCHEMA } from "./rule-schema.js";
+
+export {
+  CONDITION_SCHEMA,
+  MODEL_SCHEMA,
+  NOT_FOR_STATING,
+  RULEBOOK_SCHEMA,
+  SITE_SCHEMA,
+  WORDS_SCHEMA,
+} from "./other-schemas.js";
+export type { JsonSchema } from "./parts.js";
+export { RULE_SCHEMA } from "./rule-schema.js";
+
+/**
+ * The schemas by the names of their files in `schemas/`, which editors read. Those files are written from these
+ * objects: `REWRITE_SCHEMAS=1 npx vitest run tests/rulebook/schema-files.test.ts`.
+ */
+export const SCHEMA_FILES: Readonly<Record<string, JsonSchema>> = {
+  "rulebook.schema.json": RULEBOOK_SCHEMA,
+  "rule.schema.json": RULE_SCHEMA,
+  "condition.schema.json": CONDITION_SCHEMA,
+  "model.schema.json": MODEL_SCHEMA,
+  "words.schema.json": WORDS_SCHEMA,
+  "site.schema.json": SITE_SCHEMA,
+};

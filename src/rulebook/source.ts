@@ -1,0 +1,70 @@
+import type { TextPlace } from "../base/index.js";
+import type { FileFinding } from "./rulebook.js";
+
+/** Line and column, both from 1. */
+export interface Spot {
+  readonly line: number;
+  readonly column: number;
+}
+
+/** Where a value begins, and its key if it has one. */
+export interface Spots {
+  readonly key: Spot | null;
+  readonly value: Spot;
+}
+
+/** A YAML file as plain data, with the place of every value by JSON pointer. */
+export interface Source {
+  /** Path as given, for findings. */
+  readonly path: string;
+  readonly data: unknown;
+  readonly spots: ReadonlyMap<string, Spots>;
+}
+
+/** JSON pointer of a key or index below another pointer. */
+export function below(pointer: string, ...steps: readonly (string | number)[]): string {
+  let result = pointer;
+  for (const step of steps) result += `/${String(step).replaceAll("~", "~0").replaceAll("/", "~1")}`;
+  return result;
+}
+
+/** Gathers findings about one file; the list is shared by all files of a rulebook. */
+export class Report {
+  readonly #source: Source;
+  readonly #findings: FileFinding[];
+
+  /** @param findings - the list to add to */
+  constructor(source: Source, findings: FileFinding[]) {
+    this.#source = source;
+    this.#findings = findings;
+  }
+
+  /** Adds a finding at the value that the pointer names, or at the nearest thing around it. */
+  atValue(pointer: string, code: string, text: string): void {
+    this.#findings.push({ ...this.placeOf(pointer), code, text });
+  }
+
+  /** Adds a finding at the key that the pointer names. */
+  atKey(pointer: string, code: string, text: string): void {
+    this.#findings.push({ ...this.placeOfKey(pointer), code, text });
+  }
+
+  /** Where the value begins. */
+  placeOf(pointer: string): TextPlace {
+    return { file: this.#source.path, ...this.#spotsAround(pointer).value };
+  }
+
+  /** Where the key of the value begins; the value itself where it has no key. */
+  placeOfKey(pointer: string): TextPlace {
+    const spots = this.#spotsAround(pointer);
+    return { file: this.#source.path, ...(spots.key ?? spots.value) };
+  }
+
+  #spotsAround(pointer: string): Spots {
+    for (let rest = pointer; rest !== ""; rest = rest.slice(0, rest.lastIndexOf("/"))) {
+      const spots = this.#source.spots.get(rest);
+      if (spots) return spots;
+    }
+    return this.#source.spots.get("") ?? { key: null, value: { line: 1, column: 1 } };
+  }
+}

@@ -1,0 +1,66 @@
+import { type CommonWords, type FieldWords, factOf, type WordLists } from "../facts/index.js";
+import { didYouMean } from "./near-word.js";
+import type { RawWords } from "./raw.js";
+import { below, type Report } from "./source.js";
+
+/** A word file with its report, in the order of paths. */
+export interface WordFile {
+  readonly raw: RawWords;
+  readonly report: Report;
+  readonly path: string;
+}
+
+/** Of a rulebook that brings no words of its own: nothing is understood but what the fields themselves say. */
+const NO_COMMON: CommonWords = {
+  yes: [],
+  no: [],
+  missing: [],
+  about: [],
+  or: [],
+  to: [],
+  from: [],
+  not: [],
+  most: [],
+  least: [],
+  ditto: [],
+  total: [],
+  marks: { en: [], de: [], es: [], fr: [] },
+};
+
+/** Joins the word files of a rulebook; a field, and the common words, may stand in one file only. */
+export function joinWords(files: readonly WordFile[]): WordLists {
+  let common: { words: CommonWords; path: string } | null = null;
+  const fields = new Map<string, FieldWords>();
+  const homes = new Map<string, string>();
+  for (const { raw, report, path } of files) {
+    if (raw.common) {
+      if (common)
+        report.atKey("/common", "words-twice", `the common words stand in ${common.path} already; join the two`);
+      common ??= { words: raw.common, path };
+    }
+    for (const [id, words] of Object.entries(raw.fields ?? {})) {
+      const home = homes.get(id);
+      const pointer = below("/fields", id);
+      if (home !== undefined)
+        report.atKey(pointer, "words-twice", `the words of "${id}" stand in ${home} already; join the two`);
+      homes.set(id, home ?? path);
+      checkChoices(id, words, below(pointer, "choices"), report);
+      fields.set(id, words);
+    }
+  }
+  return { common: common?.words ?? NO_COMMON, fields };
+}
+
+function checkChoices(id: string, words: FieldWords, pointer: string, report: Report): void {
+  if (words.choices === undefined) return;
+  const { kind, choices = [] } = factOf(id);
+  if (kind !== "choice") {
+    report.atKey(pointer, "no-choices", `"${id}" is a ${kind} and has no choices; leave them out`);
+    return;
+  }
+  for (const choice of Object.keys(words.choices)) {
+    if (choices.includes(choice)) continue;
+    const near = didYouMean(choice, choices) || `; its choices are ${choices.join(", ")}`;
+    report.atKey(below(pointer, choice), "unknown-choice", `"${choice}" is no choice of "${id}"${near}`);
+  }
+}
