@@ -2,6 +2,7 @@ import type { CellValue, RawSheet } from "../../workbook/index.js";
 
 const NARROWEST = 6;
 const WIDEST = 16;
+const KEPT_WHOLE = 13;
 const ROWS_LOOKED_AT = 500;
 
 /** Widths, in characters, in which most of a survey can be read; longer texts are wrapped. */
@@ -21,7 +22,10 @@ export function columnWidths(sheet: RawSheet, lastHeading: number): readonly num
 function lengthOf(value: CellValue, heading: boolean): number {
   switch (value.kind) {
     case "text":
-      return heading ? longestWord(value.text) : Math.max(longestWord(value.text), Math.ceil(value.text.length / 2));
+      if (heading) return longestWord(value.text);
+      // Tags and short words stay on one line.
+      if (value.text.length <= KEPT_WHOLE) return value.text.length;
+      return Math.max(longestWord(value.text), Math.ceil(value.text.length / 2));
     case "number":
       if (value.format === "general") return Math.min(10, String(value.number).length);
       return value.format === "date" && !Number.isInteger(value.number) ? 15 : 10;

@@ -1,10 +1,12 @@
-import type { Border, Borders, Style } from "exceljs";
+import type { Alignment, Border, Borders, Style } from "exceljs";
 import type { Outcome } from "../../base/index.js";
 
 /** How a cell looks; the same wish always gives the same object, which keeps writing fast and styles few. */
 export interface Look {
   readonly part: "title" | "heading" | "survey" | "ours" | "our-heading" | "verdict";
   readonly wrap: boolean;
+  /** A number: to the right, clear of the text in the next column. */
+  readonly isNumber?: boolean;
   /** Number format; "@" marks a text that must stay text. */
   readonly format?: string;
   /** Outcome of the finding that the cell gave cause for. */
@@ -18,7 +20,7 @@ const NEUTRAL_FILL = { type: "pattern", pattern: "solid", fgColor: { argb: "FFF0
 
 const FAIL_LINE: Partial<Border> = { style: "thick", color: DARK };
 const WARN_LINE: Partial<Border> = { style: "mediumDashed", color: DARK };
-const OPEN_LINE: Partial<Border> = { style: "double", color: DARK };
+const OPEN_LINE: Partial<Border> = { style: "dotted", color: DARK };
 
 function allRound(line: Partial<Border>): Partial<Borders> {
   return { top: line, left: line, bottom: line, right: line };
@@ -42,12 +44,17 @@ const SIZES: Readonly<Record<Look["part"], number>> = {
   verdict: 10,
 };
 
+function sideOf(look: Look): Partial<Alignment> {
+  if (look.part === "ours") return { horizontal: "left" };
+  return look.isNumber === true ? { horizontal: "right", indent: 1 } : {};
+}
+
 function makeStyle(look: Look): Partial<Style> {
   const bold = look.part !== "survey" && look.part !== "ours";
   const border = borderOf(look);
   return {
     font: { name: "Calibri", family: 2, size: SIZES[look.part], bold },
-    alignment: { vertical: "top", wrapText: look.wrap, ...(look.part === "ours" ? { horizontal: "left" } : {}) },
+    alignment: { vertical: "top", wrapText: look.wrap && look.isNumber !== true, ...sideOf(look) },
     ...(look.format === undefined ? {} : { numFmt: look.format }),
     ...(border === undefined ? {} : { border }),
     ...(look.part === "our-heading" || look.part === "verdict" ? { fill: NEUTRAL_FILL } : {}),
@@ -58,7 +65,7 @@ function makeStyle(look: Look): Partial<Style> {
 export function styleBook(): (look: Look) => Partial<Style> {
   const made = new Map<string, Partial<Style>>();
   return (look) => {
-    const key = `${look.part}|${look.wrap}|${look.format ?? ""}|${look.mark ?? ""}`;
+    const key = `${look.part}|${look.wrap}|${look.format ?? ""}|${look.mark ?? ""}|${look.isNumber ?? false}`;
     const known = made.get(key);
     if (known) return known;
     const style = makeStyle(look);

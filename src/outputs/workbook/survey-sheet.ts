@@ -75,7 +75,12 @@ function writeRow(sheet: Worksheet, row: RawRow, source: SheetSource, lastHeadin
     const mark = source.marks.get(cellName(row.row, cell.column))?.outcome;
     const target = written.getCell(cell.column);
     target.value = typeof value === "string" ? spelledForParts(value) : value;
-    target.style = styles({ ...look, ...(format === undefined ? {} : { format }), ...(mark ? { mark } : {}) });
+    target.style = styles({
+      ...look,
+      isNumber: typeof value === "number",
+      ...(format === undefined ? {} : { format }),
+      ...(mark ? { mark } : {}),
+    });
   }
 }
 

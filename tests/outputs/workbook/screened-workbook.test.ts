@@ -116,7 +116,7 @@ describe("screenedWorkbook", () => {
   it("frames offending cells by outcome and says why", () => {
     const [fail, warn, open] = ["E5", "F6", "D7"].map((cell) => pumps.getCell(cell));
     const lines = [fail, warn, open].map((cell) => cell?.border?.left?.style);
-    expect(lines).toEqual(["thick", "mediumDashed", "double"]);
+    expect(lines).toEqual(["thick", "mediumDashed", "dotted"]);
     expect(commentOn(fail)).toBe(
       [
         "■ fail: The internal thread is deep enough for the bolt",
