@@ -3,6 +3,7 @@ export { dayBefore, dayExists, isPlainDay, plainDay, utcDay } from "./dates.js";
 export { sha256OfBytes, sha256OfData } from "./digest.js";
 export type { Interval } from "./interval.js";
 export { isAtOrBelow, isBelow, isSameNumber, isSingle, single } from "./interval.js";
+export { formatNumber } from "./number-words.js";
 export type { Outcome, Stage, Verdict } from "./outcome.js";
 export { isOpen, STAGES, VERDICTS } from "./outcome.js";
 export type { CellPlace, TextFile, TextPlace } from "./places.js";

@@ -6,5 +6,6 @@ export { MODEL_FACTS } from "./model-facts.js";
 export type { SiteStatements, StatedFacts } from "./site.js";
 export type { FactState, Facts, FactValue, KnownFact, Origin, UnknownFact, UnknownReason } from "./state.js";
 export { MISSING } from "./state.js";
+export { factName, plainWords, stateInWords } from "./wording.js";
 export type { CommonWords, FieldWords, Language, Locale, WordExample, WordLists } from "./words.js";
 export { LANGUAGES } from "./words.js";

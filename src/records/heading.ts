@@ -26,6 +26,8 @@ interface Split {
   readonly unit: string | null;
   /** The unit stands in brackets or behind a comma, so it is meant as one. */
   readonly marked: boolean;
+  /** The last word was taken off the name as a unit; right only if the field has such a unit (Machine tag, Tag = day). */
+  readonly cut?: true;
 }
 
 const insideMatchers = new WeakMap<Vocabulary, PhraseMatcher<string>>();
@@ -91,10 +93,10 @@ function matchesOf(
 function statedUnit(field: FactDefinition, split: Split): { unit: Unit | null; supply: "dc" | "ac" | null } | null {
   const none = { unit: null, supply: null };
   if (split.unit === null) return none;
-  if (field.dimension === undefined) return none;
+  if (field.dimension === undefined) return split.cut ? null : none;
   const read = readUnit(split.unit, field.dimension, false, field.id === "supply_voltage");
   if (read.ok) return { unit: read.unit, supply: read.supply };
-  return split.marked && isForeign(split.unit) ? null : none;
+  return split.cut || (split.marked && isForeign(split.unit)) ? null : none;
 }
 
 function isForeign(unit: string): boolean {
@@ -119,7 +121,7 @@ function splitsOf(text: string): readonly Split[] {
   splits.push({ name: tidy, unit: wholeUnit(tidy) ?? trailingUnit(last?.[2]), marked: false });
   if (comma) splits.push({ name: comma[1] ?? "", unit: comma[2] ?? null, marked: true });
   if (last && trailingUnit(last[2]) !== null)
-    splits.push({ name: last[1] ?? "", unit: last[2] ?? null, marked: false });
+    splits.push({ name: last[1] ?? "", unit: last[2] ?? null, marked: false, cut: true });
   return splits;
 }
 

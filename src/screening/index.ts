@@ -1,3 +1,5 @@
+export { CAUTIONS } from "./cautions.js";
+export { pointUuid } from "./identity.js";
 export type {
   FactShown,
   Finding,
@@ -12,3 +14,5 @@ export type {
   Summary,
   SurveyShown,
 } from "./result.js";
+export type { ScreeningInput, ScreeningOptions } from "./screen.js";
+export { reachesLevel, screen } from "./screen.js";

@@ -49,6 +49,10 @@ export interface PointResult {
   /** The point as the survey names it, or null. */
   readonly point: string | null;
   readonly machine: string | null;
+  /** Where on the machine, as the catalogue's words; null where the row does not say. */
+  readonly component: string | null;
+  readonly bearingPosition: string | null;
+  readonly direction: string | null;
   readonly file: string;
   readonly sheet: string | null;
   readonly row: number;

@@ -1,8 +1,8 @@
 import { showText } from "../../base/index.js";
+import { factName, plainWords } from "../../facts/index.js";
 import { describeProblem, type ImportProblem, type SheetReading } from "../../records/index.js";
 import type { ResultHead, Summary, SurveyShown } from "../../screening/index.js";
 import { indexRules } from "../findings/rule-index.js";
-import { factName, plainWords } from "../wording/facts.js";
 import { countOf } from "../wording/numbers.js";
 import { markedOutcome } from "../wording/outcomes.js";
 import { paragraph, table } from "./layout.js";

@@ -1,17 +1,7 @@
-import { findFact } from "../../facts/index.js";
+import { formatNumber } from "../../base/index.js";
+import { factName, findFact, plainWords } from "../../facts/index.js";
 import type { LimitSpoken } from "../../rulebook/index.js";
 import type { FactShown, MissingFact } from "../../screening/index.js";
-import { formatNumber } from "./numbers.js";
-
-/** The plain name of a fact; of one that the catalogue does not have, its id as words. */
-export function factName(id: string): string {
-  return findFact(id)?.name ?? plainWords(id.replace(/^[a-z]+\./, ""));
-}
-
-/** An id ("non-drive-end", "lowest_speed") as words. */
-export function plainWords(id: string): string {
-  return id.replace(/[-_]+/g, " ");
-}
 
 /** What a fact was found to be ("7.5 mm ± 0.2 mm", "at most 1480 r/min", "drive end", "yes"). */
 export function factValueInWords(fact: FactShown): string {

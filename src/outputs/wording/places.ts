@@ -1,6 +1,5 @@
-import type { Facts } from "../../facts/index.js";
+import { plainWords } from "../../facts/index.js";
 import type { PointResult } from "../../screening/index.js";
-import { plainWords } from "./facts.js";
 
 /** Where a row stands ("survey.xlsx > Pumps, row 17"). */
 export function rowInWords(point: Pick<PointResult, "file" | "sheet" | "row">): string {
@@ -11,11 +10,10 @@ export function rowInWords(point: Pick<PointResult, "file" | "sheet" | "row">): 
  * Where on which machine a point sits, as far as it is known ("cooling water pump 3, drive end, horizontal").
  * Falls back on the name of the point, then on its row.
  */
-export function pointInWords(point: PointResult, facts: Facts = new Map()): string {
-  const parts = ["component", "bearing_position", "direction"].flatMap((id) => {
-    const state = facts.get(id);
-    return state?.known && typeof state.value === "string" ? [plainWords(state.value)] : [];
-  });
+export function pointInWords(point: PointResult): string {
+  const parts = [point.component, point.bearingPosition, point.direction].flatMap((choice) =>
+    choice === null ? [] : [plainWords(choice)],
+  );
   if (point.machine !== null) parts.unshift(point.machine);
   if (parts.length > 0) return parts.join(", ");
   return point.point ?? rowInWords(point);

@@ -1,5 +1,5 @@
+import { plainWords } from "../../facts/index.js";
 import type { Citation } from "../../rulebook/index.js";
-import { plainWords } from "./facts.js";
 
 /** A source in one line: where it stands, what it says, and how well it is founded. */
 export function sourceInWords(citation: Citation): string {

@@ -1,10 +1,11 @@
 import { isOpen, type Outcome } from "../../base/index.js";
+import { factName } from "../../facts/index.js";
 import type { PointRecord } from "../../records/index.js";
 import type { Finding, PointResult } from "../../screening/index.js";
 import { gravestFirst } from "../findings/leading.js";
 import { sourceOf } from "../findings/reasons.js";
 import type { RuleIndex } from "../findings/rule-index.js";
-import { factName, factValueInWords, limitInWords, missingInWords } from "../wording/facts.js";
+import { factValueInWords, limitInWords, missingInWords } from "../wording/facts.js";
 import { markedOutcome } from "../wording/outcomes.js";
 
 /** Why a survey cell is marked. */

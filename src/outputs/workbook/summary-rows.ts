@@ -1,6 +1,7 @@
+import { factName, plainWords } from "../../facts/index.js";
 import type { Finding, ResultHead, Summary } from "../../screening/index.js";
 import { indexRules } from "../findings/rule-index.js";
-import { factName, factValueInWords, limitInWords, plainWords } from "../wording/facts.js";
+import { factValueInWords, limitInWords } from "../wording/facts.js";
 import { markedOutcome } from "../wording/outcomes.js";
 import { sourceInWords } from "../wording/sources.js";
 import { BLANK_ROW, bodyRow, headingRow, type TextRow, titleRow } from "./text-sheet.js";

@@ -1,13 +1,7 @@
 import { describe, expect, it } from "vitest";
-import {
-  factName,
-  factValueInWords,
-  formatNumber,
-  limitInWords,
-  markedOutcome,
-  pointInWords,
-  rowInWords,
-} from "../../../src/outputs/index.js";
+import { formatNumber } from "../../../src/base/index.js";
+import { factName } from "../../../src/facts/index.js";
+import { factValueInWords, limitInWords, markedOutcome, pointInWords, rowInWords } from "../../../src/outputs/index.js";
 import { COATED_SEAT, fact, point, SUPPLY_OUTSIDE, THREAD_TOO_SHORT } from "../fake-screening.js";
 
 describe("formatNumber", () => {
@@ -49,18 +43,12 @@ describe("facts in words", () => {
 });
 
 describe("places in words", () => {
-  const known = (value: string) => ({ known: true, value, origin: { kind: "none" } }) as const;
-
   it("says machine, bearing and direction where they are known", () => {
-    const facts = new Map([
-      ["bearing_position", known("drive-end")],
-      ["direction", known("horizontal")],
-    ]);
-    expect(pointInWords(point(4, "pass", []), facts)).toBe("cooling water pump 3, drive end, horizontal");
+    expect(pointInWords(point(4, "pass", []))).toBe("cooling water pump 3, drive end, horizontal");
   });
 
   it("falls back on the point, then on the row", () => {
-    const bare = { ...point(4, "pass", []), machine: null };
+    const bare = { ...point(4, "pass", []), machine: null, component: null, bearingPosition: null, direction: null };
     expect(pointInWords(bare)).toBe("P-4");
     expect(pointInWords({ ...bare, point: null })).toBe("survey.xlsx > Pumps, row 4");
     expect(rowInWords({ file: "a.csv", sheet: null, row: 2 })).toBe("a.csv, line 2");

@@ -1,0 +1,158 @@
+import { showText, single } from "../base/index.js";
+import { factOf } from "../facts/index.js";
+import { noChoice, readPhrase } from "./cell-choice.js";
+import type { CellReading, CellTrouble, NumberRead } from "./cell-reading.js";
+import { trouble } from "./cell-reading.js";
+import type { ColumnPlan } from "./columns.js";
+import { type Entry, knownAt, placeOf, reasonOf, type Unmentioned, unknownAt } from "./entries.js";
+import type { SeenCell } from "./grid.js";
+import { saysShaft } from "./languages.js";
+import type { ProblemCode } from "./problems.js";
+import { type CellContext, isEmptyCell, readCell, readWholeCell } from "./read-cell.js";
+
+/** Everything that one cell says: facts, what it leaves open, and what is to be reported. */
+export interface CellSaid {
+  readonly entries: readonly Entry[];
+  readonly unmentioned: readonly Unmentioned[];
+  readonly troubles: readonly (CellTrouble & { readonly fact: string })[];
+  /** Things taken for granted or left out, said once per column. */
+  readonly remarks: readonly { readonly code: ProblemCode; readonly fact: string; readonly text: string }[];
+  /** A speed in Hz under a heading that does not say whose. */
+  readonly hertz: boolean;
+}
+
+/** Reads a cell as its column's field, and as the other fields that such columns speak of. */
+export function readColumnCell(
+  plan: ColumnPlan,
+  cell: SeenCell | undefined,
+  row: number,
+  sheet: string | null,
+  context: CellContext,
+): CellSaid {
+  const place = placeOf(sheet, cell ?? { row, column: plan.column });
+  if (cell === undefined || isEmptyCell(cell.value)) {
+    return said([{ fact: context.field.id, state: unknownAt("missing", place), empty: true, mention: false }]);
+  }
+  const phrase = plan.also.length > 0 && context.field.kind === "choice" && cell.value.kind === "text";
+  if (phrase && readWholeCell(cell.value, context) === null) {
+    return readSharedPhrase(cell.value.kind === "text" ? cell.value.text : "", plan, place, context);
+  }
+  const reading = readCell(cell.value, context);
+  if (!reading.ok) return failed(context.field.id, reading, place);
+  return reading.kind === "number"
+    ? numberSaid(reading, plan, place, context)
+    : wordSaid(reading, context.field.id, place);
+}
+
+type Place = ReturnType<typeof placeOf>;
+
+function said(entries: readonly Entry[], more: Partial<CellSaid> = {}): CellSaid {
+  return { entries, unmentioned: [], troubles: [], remarks: [], hertz: false, ...more };
+}
+
+function failed(fact: string, reading: CellTrouble, place: Place): CellSaid {
+  const entry: Entry = { fact, state: unknownAt(reasonOf(reading), place), empty: false, mention: false };
+  return said([entry], { troubles: reading.code === "missing" ? [] : [{ ...reading, fact }] });
+}
+
+function wordSaid(reading: Extract<CellReading, { kind: "word" }>, fact: string, place: Place): CellSaid {
+  return said([{ fact, state: knownAt(reading.value, place), empty: false, mention: false }], {
+    remarks: reading.remarks.map((remark) => dropped(fact, remark)),
+  });
+}
+
+function dropped(fact: string, remark: string): CellSaid["remarks"][number] {
+  return {
+    code: "dropped-remark",
+    fact,
+    text: `"${showText(remark)}" was not needed to read the value and is left out`,
+  };
+}
+
+function numberSaid(reading: NumberRead, plan: ColumnPlan, place: Place, context: CellContext): CellSaid {
+  const { field } = context;
+  const remarks: CellSaid["remarks"][number][] = reading.remarks.map((remark) => dropped(field.id, remark));
+  let assumed: string | undefined;
+  if (reading.unitFrom === "field" && field.kind === "quantity") {
+    assumed = `no unit stated, taken as ${field.unit}`;
+    remarks.push({
+      code: "assumed",
+      fact: field.id,
+      text: `neither heading nor cell states a unit; taken as ${field.unit}`,
+    });
+  }
+  if (reading.hertz) {
+    assumed = "Hz taken as turns of the shaft per second";
+    remarks.push({ code: "assumed", fact: field.id, text: `${assumed}; write r/min if it is the mains or drive side` });
+  }
+  const more = {
+    ...(assumed === undefined ? {} : { assumed }),
+    ...(reading.accuracy === null ? {} : { accuracy: reading.accuracy }),
+  };
+  const hertz = reading.hertz && !saysShaft(plan.heading);
+  if (reading.range) {
+    const low = knownAt(single(reading.interval.lowest), place, more);
+    const high = knownAt(single(reading.interval.highest), place, more);
+    return said(
+      [
+        { fact: "lowest_speed", state: low, empty: false, mention: false },
+        { fact: "highest_speed", state: high, empty: false, mention: false },
+      ],
+      { remarks, hertz },
+    );
+  }
+  const entries: Entry[] = [
+    { fact: field.id, state: knownAt(reading.interval, place, more), empty: false, mention: false },
+  ];
+  if (field.id === "supply_voltage" && reading.supply !== null) {
+    entries.push({ fact: "supply_kind", state: knownAt(reading.supply, place), empty: false, mention: true });
+  }
+  return said(entries, { remarks, hertz });
+}
+
+function readSharedPhrase(text: string, plan: ColumnPlan, place: Place, context: CellContext): CellSaid {
+  const fields = [context.field, ...plan.also];
+  const readings = readPhrase(text, fields, context.vocabulary).byFact;
+  const spoken = [...readings].filter(([, reading]) => reading !== null);
+  if (spoken.length === 0) {
+    const nothing = noChoice(text, context.field, context.vocabulary);
+    const first = failed(context.field.id, nothing, place);
+    const others = isSeat(context.field.id) ? plan.also : [];
+    const more = others.map(
+      (field): Entry => ({ fact: field.id, state: unknownAt(reasonOf(nothing), place), empty: false, mention: true }),
+    );
+    return { ...first, entries: [...first.entries, ...more] };
+  }
+  const entries: Entry[] = [];
+  const unmentioned: Unmentioned[] = [];
+  const troubles: CellSaid["troubles"][number][] = [];
+  const remarks = new Map<string, CellSaid["remarks"][number]>();
+  for (const [fact, reading] of readings) {
+    const mention = fact !== context.field.id;
+    if (reading === null) {
+      if (isSeat(fact)) unmentioned.push({ fact, at: place });
+      else if (!mention) entries.push({ fact, state: unknownAt("missing", place), empty: false, mention });
+    } else if (reading.ok && reading.kind === "word") {
+      entries.push({ fact, state: knownAt(reading.value, place), empty: false, mention });
+      for (const remark of reading.remarks) remarks.set(remark, dropped(context.field.id, remark));
+    } else if (!reading.ok) {
+      entries.push({ fact, state: unknownAt(reasonOf(reading), place), empty: false, mention });
+      troubles.push({ ...reading, fact });
+    }
+  }
+  return said(entries, { unmentioned, troubles, remarks: [...remarks.values()] });
+}
+
+/** The parts of a seat are taken as absent where a phrase about the seat does not mention them. */
+export function isSeat(fact: string): boolean {
+  return factOf(fact).choices?.includes("absent") ?? false;
+}
+
+/** A mark for "as above" with nothing above it. */
+export function dittoOfNothing(fact: string, place: Place): CellSaid {
+  return failed(
+    fact,
+    trouble("unknown-choice", 'a mark for "as above", but no value stands above it; write the value'),
+    place,
+  );
+}

@@ -1,0 +1,89 @@
+import { type CellPlace, cellName, type Interval } from "../base/index.js";
+import type { FactState, FactValue, KnownFact, UnknownReason } from "../facts/index.js";
+import type { CellTrouble } from "./cell-reading.js";
+import type { SeenCell } from "./grid.js";
+import type { ProblemCode } from "./problems.js";
+
+/** What one cell says of one fact. */
+export interface Entry {
+  readonly fact: string;
+  readonly state: FactState;
+  /** The cell is empty, so that the site's word may stand in for it. */
+  readonly empty: boolean;
+  /** Found beside the matter of the column (the finish in a column of materials). */
+  readonly mention: boolean;
+}
+
+/** The phrase of a cell was understood, and does not speak of the fact. */
+export interface Unmentioned {
+  readonly fact: string;
+  readonly at: CellPlace;
+}
+
+export function placeOf(sheet: string | null, cell: Pick<SeenCell, "row" | "column">): CellPlace {
+  return { sheet, cell: cellName(cell.row, cell.column) };
+}
+
+export function knownAt(
+  value: FactValue,
+  place: CellPlace,
+  more: { accuracy?: number; assumed?: string } = {},
+): KnownFact {
+  return { known: true, value, ...more, origin: { kind: "cells", cells: [place] } };
+}
+
+export function unknownAt(reason: UnknownReason, place: CellPlace): FactState {
+  return { known: false, reason, origin: { kind: "cells", cells: [place] } };
+}
+
+/** How the trouble of a cell counts for its fact. */
+export function reasonOf(trouble: Pick<CellTrouble, "code">): UnknownReason {
+  const reasons: Partial<Record<ProblemCode, UnknownReason>> = {
+    missing: "missing",
+    doubtful: "doubtful",
+    conflicting: "conflicting",
+  };
+  return reasons[trouble.code] ?? "unreadable";
+}
+
+/** Whether two values are the same; intervals only if both ends are. */
+export function isSameValue(a: FactValue, b: FactValue): boolean {
+  if (typeof a !== "object" || typeof b !== "object") return a === b;
+  return sameInterval(a, b);
+}
+
+function sameInterval(a: Interval, b: Interval): boolean {
+  return a.lowest === b.lowest && a.highest === b.highest;
+}
+
+/** All that the cells of a row say of one fact, as one state. */
+export interface Combined {
+  readonly state: FactState;
+  readonly empty: boolean;
+  /** Places of values that contradict each other; empty if none do. */
+  readonly conflict: readonly CellPlace[];
+}
+
+/** Known values must agree; beside a known value an unreadable or empty cell does not count. */
+export function combine(entries: readonly Entry[]): Combined {
+  const known = entries.flatMap((entry) => (entry.state.known ? [entry.state] : []));
+  const [first] = known;
+  if (first) {
+    const cells = known.flatMap(cellsOf);
+    if (known.every((state) => isSameValue(state.value, first.value))) {
+      return { state: { ...first, origin: { kind: "cells", cells } }, empty: false, conflict: [] };
+    }
+    return {
+      state: { known: false, reason: "conflicting", origin: { kind: "cells", cells } },
+      empty: false,
+      conflict: cells,
+    };
+  }
+  const told = entries.find((entry) => !entry.empty) ?? entries[0];
+  if (!told) throw new RangeError("nothing to combine");
+  return { state: told.state, empty: entries.every((entry) => entry.empty), conflict: [] };
+}
+
+function cellsOf(state: FactState): readonly CellPlace[] {
+  return state.origin.kind === "cells" ? state.origin.cells : [];
+}

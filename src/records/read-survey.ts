@@ -1,0 +1,81 @@
+import type { SiteStatements, WordLists } from "../facts/index.js";
+import type { RawWorkbook } from "../workbook/index.js";
+import { ProblemLog } from "./problem-log.js";
+import { readSheet, type SheetRead } from "./read-sheet.js";
+import type { Survey } from "./survey.js";
+import { type Vocabulary, vocabularyOf } from "./vocabulary.js";
+
+/** What a survey is read with; made once per run. */
+export interface SurveyReader {
+  /**
+   * Reads the cells of one file as points.
+   *
+   * @param file - path as the user gave it, with `/`
+   * @param digest - SHA-256 of the file's bytes
+   */
+  read(workbook: RawWorkbook, file: string, digest: string): SurveyReading;
+}
+
+/** A survey, or one sentence that says why the file holds none. */
+export type SurveyReading =
+  | { readonly ok: true; readonly survey: Survey }
+  | { readonly ok: false; readonly text: string };
+
+/**
+ * Makes a reader of surveys.
+ *
+ * @param words - headings and words of the rulebook
+ * @param site - what the site file states, or null
+ */
+export function surveyReader(words: WordLists, site: SiteStatements | null): SurveyReader {
+  const vocabulary = vocabularyOf(words);
+  return { read: (workbook, file, digest) => readSurvey(workbook, file, digest, vocabulary, site) };
+}
+
+function readSurvey(
+  workbook: RawWorkbook,
+  file: string,
+  digest: string,
+  vocabulary: Vocabulary,
+  site: SiteStatements | null,
+): SurveyReading {
+  const log = new ProblemLog();
+  for (const text of workbook.remarks) {
+    log.add({ code: "file-remark", file, sheet: null, cell: null, heading: null, fact: null, found: null, text });
+  }
+  const context = { file, dateSystem: workbook.dateSystem, vocabulary, site, log };
+  const sheets = workbook.sheets.map((sheet) => readSheet(sheet, context));
+  if (!sheets.some(({ sheet }) => sheet.used)) return { ok: false, text: noHeadings(sheets) };
+  return {
+    ok: true,
+    survey: {
+      file,
+      digest,
+      sheets: sheets.map(({ sheet }) => sheet),
+      columns: sheets.flatMap(({ columns }) => columns),
+      records: sheets.flatMap(({ records }) => records),
+      problems: log.all(),
+      factsAsked: factsAsked(sheets, site),
+    },
+  };
+}
+
+function noHeadings(sheets: readonly SheetRead[]): string {
+  const names = sheets
+    .map(({ sheet }) => (sheet.sheet === null ? "" : `"${sheet.sheet}"`))
+    .filter((name) => name !== "");
+  const where = names.length === 0 ? "" : ` in ${names.slice(0, 5).join(", ")}${names.length > 5 ? " and others" : ""}`;
+  return (
+    `no heading row and no usable column was found${where}; ` +
+    "a survey has one row of headings such as point ID, machine, speed, mounting method, and one row per point below it"
+  );
+}
+
+/** Facts that some column is read for (a range of speeds gives the lowest and the highest), or that the site states. */
+function factsAsked(sheets: readonly SheetRead[], site: SiteStatements | null): ReadonlySet<string> {
+  const asked = new Set(sheets.flatMap(({ columns }) => columns.flatMap((column) => column.facts)));
+  if (!site) return asked;
+  const stated = [site.wholeSite, ...site.byMachineType.values(), ...site.byMachine.values()];
+  for (const facts of stated) for (const fact of facts.keys()) asked.add(fact);
+  return asked;
+}

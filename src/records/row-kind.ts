@@ -1,0 +1,57 @@
+import type { CellValue } from "../workbook/index.js";
+import { type Grid, shownText } from "./grid.js";
+import type { Vocabulary } from "./vocabulary.js";
+
+/** What a row below the headings is: a point, or something that is left out and said so. */
+export type RowKind = { readonly point: true } | { readonly point: false; readonly why: string };
+
+const POINT: RowKind = { point: true };
+
+/**
+ * Tells rows of points from section rows, totals and notes.
+ *
+ * @param readColumns - columns that are read for a field
+ * @param idColumns - columns of point ids and asset tags
+ */
+export function rowKind(
+  grid: Grid,
+  row: number,
+  readColumns: ReadonlySet<number>,
+  idColumns: ReadonlySet<number>,
+  vocabulary: Vocabulary,
+): RowKind {
+  const filled = grid.filled(row);
+  const read = [...filled.keys()].filter((column) => readColumns.has(column));
+  if (read.length === 0) return { point: false, why: "no cell in a column that is read" };
+  const [first] = filled;
+  if (!first) return { point: false, why: "empty" };
+  const [column, value] = first;
+  const text = shownText(value);
+  if (isTotal(value, text, read.length, readColumns.size, vocabulary)) {
+    return { point: false, why: `taken as a row of totals: "${text.slice(0, 40)}"` };
+  }
+  if (filled.size === 1 && isSection(grid, row, column, value, readColumns, idColumns)) {
+    return { point: false, why: `taken as a section heading or a note: "${text.slice(0, 40)}"` };
+  }
+  return POINT;
+}
+
+function isTotal(value: CellValue, text: string, filled: number, columns: number, vocabulary: Vocabulary): boolean {
+  return value.kind === "text" && vocabulary.startsTotal(text) && filled <= Math.max(2, columns / 2);
+}
+
+/** One text alone in its row; a code in a column of codes is a point of which nothing else is known. */
+function isSection(
+  grid: Grid,
+  row: number,
+  column: number,
+  value: CellValue,
+  readColumns: ReadonlySet<number>,
+  idColumns: ReadonlySet<number>,
+): boolean {
+  if (value.kind !== "text" || readColumns.size < 3) return false;
+  const range = grid.coveredBy(row, column);
+  if (range && range.right - range.left >= 2) return true;
+  const code = /^\S*\d\S*$/.test(value.text.trim());
+  return !(code && idColumns.has(column));
+}

@@ -1,0 +1,56 @@
+import type { CellPlace } from "../base/index.js";
+import { type FactState, type Facts, findFact, MISSING, type Origin } from "../facts/index.js";
+import type { FactShown } from "./result.js";
+
+/** A fact as a finding shows it, with the cells and lines under it. */
+export function showFact(id: string, facts: Facts): FactShown {
+  const state = facts.get(id) ?? MISSING;
+  const unit = findFact(id)?.unit ?? null;
+  return {
+    fact: id,
+    ...valueShown(state),
+    unit,
+    accuracy: state.known ? (state.accuracy ?? null) : null,
+    assumed: state.known ? (state.assumed ?? null) : null,
+    cells: cellsUnder(state.origin, facts, 0),
+    origin: lineUnder(state.origin, facts, 0),
+  };
+}
+
+function valueShown(state: FactState): Pick<FactShown, "value" | "lowest" | "highest"> {
+  if (!state.known) return { value: null, lowest: null, highest: null };
+  const { value } = state;
+  if (typeof value !== "object") return { value, lowest: null, highest: null };
+  if (value.lowest === value.highest) return { value: value.lowest, lowest: value.lowest, highest: value.highest };
+  const middle = state.accuracy === undefined ? null : Number(((value.lowest + value.highest) / 2).toPrecision(12));
+  return { value: middle, lowest: finite(value.lowest), highest: finite(value.highest) };
+}
+
+function finite(end: number): number | null {
+  return Number.isFinite(end) ? end : null;
+}
+
+/** Derived facts rest on survey facts, never on each other more than a few deep. */
+const DEEPEST = 8;
+
+function cellsUnder(origin: Origin, facts: Facts, depth: number): readonly CellPlace[] {
+  if (origin.kind === "cells") return origin.cells;
+  if (origin.kind !== "derived" || depth > DEEPEST) return [];
+  const cells = new Map<string, CellPlace>();
+  for (const id of origin.from) {
+    for (const place of cellsUnder((facts.get(id) ?? MISSING).origin, facts, depth + 1)) {
+      cells.set(`${place.sheet}!${place.cell}`, place);
+    }
+  }
+  return [...cells.values()];
+}
+
+function lineUnder(origin: Origin, facts: Facts, depth: number): FactShown["origin"] {
+  if (origin.kind === "statement") return { file: origin.file, line: origin.line };
+  if (origin.kind !== "derived" || depth > DEEPEST) return null;
+  for (const id of origin.from) {
+    const found = lineUnder((facts.get(id) ?? MISSING).origin, facts, depth + 1);
+    if (found) return found;
+  }
+  return null;
+}

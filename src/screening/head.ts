@@ -1,0 +1,73 @@
+import { sha256OfData } from "../base/index.js";
+import { findFact } from "../facts/index.js";
+import type { Survey } from "../records/index.js";
+import type { SensorModel } from "../rulebook/index.js";
+import { CAUTIONS } from "./cautions.js";
+import type { ReadyRule } from "./judge-point.js";
+import { POINT_TWICE_SHOWN } from "./point-twice.js";
+import type { ModelShown, ResultHead, RuleShown, SurveyShown } from "./result.js";
+import type { ScreeningInput } from "./screen.js";
+
+/** What stands before the points. */
+export function headOf(
+  input: ScreeningInput,
+  rules: readonly ReadyRule[],
+  models: readonly SensorModel[],
+  surveys: readonly SurveyShown[],
+): ResultHead {
+  const { rulebook, site, options } = input;
+  return {
+    program: input.program,
+    digest: sha256OfData({
+      program: input.program.version,
+      rulebook: rulebook.digest,
+      surveys: input.surveys.map(({ file, digest }) => ({ file, digest })),
+      site: site?.digest ?? null,
+      options: { ...options },
+    }),
+    asOf: options.asOf,
+    stage: options.stage,
+    set: options.set,
+    rulebook: { name: rulebook.name, version: rulebook.version, digest: rulebook.digest },
+    site: { name: options.siteName ?? site?.siteName ?? null, file: site?.file ?? null, digest: site?.digest ?? null },
+    surveys,
+    skipped: input.skipped,
+    models: models.map((model) => modelShown(model, options.asOf)),
+    rules: [...rules.map(ruleShown), POINT_TWICE_SHOWN],
+    groups: [],
+    cautions: CAUTIONS,
+  };
+}
+
+/** A survey with what reading it and looking at its points as a whole brought up. */
+export function surveyShown(
+  survey: Survey,
+  more: Pick<SurveyShown, "notAsked"> & { readonly remarks: SurveyShown["problems"] },
+): SurveyShown {
+  const { file, digest, sheets, columns } = survey;
+  return { file, digest, sheets, columns, problems: [...more.remarks, ...survey.problems], notAsked: more.notAsked };
+}
+
+function ruleShown({ rule, compiled }: ReadyRule): RuleShown {
+  return {
+    id: rule.id,
+    title: rule.title,
+    sets: rule.sets,
+    undecided: rule.undecided,
+    citations: [...rule.citations.values()],
+    reviewOverdue: compiled.reviewOverdue,
+    remedy: rule.remedy.text,
+  };
+}
+
+function modelShown(model: SensorModel, asOf: string): ModelShown {
+  const facts = [...model.facts].flatMap(([fact, values]) => {
+    const value = values.find((one) => one.from <= asOf && (one.until === null || asOf < one.until));
+    if (!value?.state.known) return [];
+    const { state } = value;
+    const shown = typeof state.value === "object" ? state.value.lowest : state.value;
+    const origin = { file: value.at.file, line: value.at.line };
+    return [{ fact, value: shown, unit: findFact(fact)?.unit ?? null, from: value.from, cites: value.cites, origin }];
+  });
+  return { id: model.id, title: model.title, facts, citations: [...model.citations.values()] };
+}

@@ -1,0 +1,60 @@
+import { isOpen, type Verdict } from "../base/index.js";
+import type { Facts } from "../facts/index.js";
+import type { CompiledRule, Judgement, Rule } from "../rulebook/index.js";
+import { showFact } from "./fact-shown.js";
+import { messageOf } from "./messages.js";
+import { missingFacts } from "./missing.js";
+import type { FactShown, Finding, MissingFact } from "./result.js";
+
+/** A rule with its compiled form, for one stage and day. */
+export interface ReadyRule {
+  readonly rule: Rule;
+  readonly compiled: CompiledRule;
+}
+
+/** Whether an outcome is listed without being asked for. */
+export function isAlwaysListed(outcome: Finding["outcome"]): boolean {
+  return outcome === "warn" || outcome === "fail" || isOpen(outcome);
+}
+
+/** The finding of one rule on one point, with its trace. */
+export function findingOf({ rule, compiled }: ReadyRule, judgement: Judgement, facts: Facts): Finding {
+  const { outcome } = judgement;
+  const missing = isOpen(outcome) ? missingFacts(judgement.open, facts) : [];
+  return {
+    rule: rule.id,
+    outcome,
+    atBest: judgement.atBest,
+    facts: factsShown(compiled, outcome, missing, facts),
+    limit: judgement.limit,
+    margin: judgement.margin,
+    missing,
+    message: messageOf(compiled, judgement, missing, facts),
+    remedy: isAlwaysListed(outcome) ? rule.remedy.text : null,
+    group: null,
+  };
+}
+
+/** The judged fact first; an open finding shows beside it only what is missing, all others every fact they name. */
+function factsShown(
+  compiled: CompiledRule,
+  outcome: Finding["outcome"],
+  missing: readonly MissingFact[],
+  facts: Facts,
+): readonly FactShown[] {
+  const named = isOpen(outcome) ? missing.map((m) => m.fact) : compiled.factsNamed.filter((id) => id !== "stage");
+  const ids = new Set([...(compiled.judged === null ? [] : [compiled.judged]), ...named]);
+  return [...ids].map((id) => showFact(id, facts));
+}
+
+/** How one outcome weighs in the verdict of the point. */
+export function weightOf(outcome: Finding["outcome"], undecided: "warn" | "fail"): Verdict {
+  if (outcome === "fail" || outcome === "warn") return outcome;
+  return isOpen(outcome) ? undecided : "pass";
+}
+
+/** The worst of two verdicts. */
+export function worst(a: Verdict, b: Verdict): Verdict {
+  if (a === "fail" || b === "fail") return "fail";
+  return a === "warn" || b === "warn" ? "warn" : "pass";
+}

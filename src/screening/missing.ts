@@ -1,0 +1,41 @@
+import { type Facts, findFact, MISSING, type UnknownReason } from "../facts/index.js";
+import type { OpenFact } from "../rulebook/index.js";
+import type { MissingFact } from "./result.js";
+
+/** The survey, site and model facts behind the facts that a rule was short of, each once. */
+export function missingFacts(open: readonly OpenFact[], facts: Facts): readonly MissingFact[] {
+  const missing = new Map<string, MissingFact>();
+  for (const { fact, reason } of open) {
+    for (const root of rootsOf(fact, reason, facts)) {
+      if (!missing.has(root.fact)) missing.set(root.fact, root);
+    }
+  }
+  return [...missing.values()];
+}
+
+function rootsOf(fact: string, reason: UnknownReason, facts: Facts): readonly MissingFact[] {
+  const state = facts.get(fact) ?? MISSING;
+  if (findFact(fact)?.source === "model") return modelRoot(fact, facts);
+  if (state.origin.kind !== "derived") return [{ fact, reason }];
+  const from = state.origin.from;
+  if (fact === "seat") return seatRoots(from, facts);
+  const [first] = from;
+  if (first === undefined) return [{ fact, reason }];
+  const root = facts.get(first) ?? MISSING;
+  // A known number under it is only too close to the limit, or bounded by a fact that is itself missing.
+  return [{ fact: first, reason: root.known ? "too-close" : root.reason }];
+}
+
+function modelRoot(fact: string, facts: Facts): readonly MissingFact[] {
+  const model = facts.get("sensor_model");
+  if (model && !model.known) return [{ fact: "sensor_model", reason: model.reason }];
+  return [{ fact, reason: "missing" }];
+}
+
+function seatRoots(parts: readonly string[], facts: Facts): readonly MissingFact[] {
+  const open = parts.flatMap((part): MissingFact[] => {
+    const state = facts.get(part) ?? MISSING;
+    return state.known ? [] : [{ fact: part, reason: state.reason }];
+  });
+  return open.length > 0 ? open : [{ fact: "surface_material", reason: "missing" }];
+}

@@ -1,0 +1,60 @@
+import type { Facts } from "../facts/index.js";
+import type { PointRecord } from "../records/index.js";
+import { showFact } from "./fact-shown.js";
+import type { Finding, RuleShown } from "./result.js";
+
+/** Rows shown in a message; the rest are counted. */
+const ROWS_SHOWN = 3;
+
+export const POINT_TWICE = "point-twice";
+
+const REMEDY = "keep one of the rows, or correct the point ID of the other";
+
+/** The built-in rule as results list it. */
+export const POINT_TWICE_SHOWN: RuleShown = {
+  id: POINT_TWICE,
+  title: "The point stands in one row only",
+  sets: [],
+  undecided: "warn",
+  citations: [
+    {
+      id: "one-row",
+      basis: "common-practice",
+      says: "one proposed point is one row; a second row is a slip or a contradiction",
+    },
+  ],
+  reviewOverdue: false,
+  remedy: REMEDY,
+};
+
+/** Rows by point id, over all files of a run. */
+export type RowsById = ReadonlyMap<string, readonly PointRecord[]>;
+
+/** The finding of a row whose id another row has too, or null. */
+export function pointTwice(id: string | null, record: PointRecord, facts: Facts, rows: RowsById): Finding | null {
+  const others = (id === null ? [] : (rows.get(id) ?? [])).filter((other) => other !== record);
+  if (others.length === 0) return null;
+  const named = others.slice(0, ROWS_SHOWN).map(placeOf).join(", ");
+  const more = others.length > ROWS_SHOWN ? ` and ${others.length - ROWS_SHOWN} more` : "";
+  const identity = facts.get("point_id")?.known
+    ? ["point_id"]
+    : ["asset_tag", "component", "bearing_position", "direction"];
+  return {
+    rule: POINT_TWICE,
+    outcome: "fail",
+    atBest: null,
+    facts: identity.map((fact) => showFact(fact, facts)),
+    limit: null,
+    margin: null,
+    missing: [],
+    message: `the same point also stands in ${named}${more}`,
+    remedy: REMEDY,
+    group: null,
+  };
+}
+
+function placeOf(record: PointRecord): string {
+  return record.sheet === null
+    ? `${record.file} line ${record.row}`
+    : `${record.file} > ${record.sheet} row ${record.row}`;
+}

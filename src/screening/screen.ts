@@ -1,0 +1,193 @@
+import { isOpen, type PlainDay, type Stage, type Verdict } from "../base/index.js";
+import type { FactState, Facts, SiteStatements } from "../facts/index.js";
+import type { ImportProblem, PointRecord, Survey } from "../records/index.js";
+import { compileRule, type Rulebook, type SensorModel } from "../rulebook/index.js";
+import { withDerived } from "./derive.js";
+import { headOf, surveyShown } from "./head.js";
+import { identityOf, type PointIdentity } from "./identity.js";
+import { findingOf, isAlwaysListed, type ReadyRule, weightOf, worst } from "./judge-point.js";
+import { ModelShelf } from "./models.js";
+import { rulesNotAsked } from "./not-asked.js";
+import { POINT_TWICE, pointTwice } from "./point-twice.js";
+import type { Finding, PointResult, ResultHead, Screening } from "./result.js";
+import { Tally } from "./tally.js";
+
+/** How a run is asked for. */
+export interface ScreeningOptions {
+  readonly set: string;
+  readonly stage: Stage;
+  readonly asOf: PlainDay;
+  /** The site's name as the user gave it; null where it comes from the site file or a column. */
+  readonly siteName: string | null;
+  /** List pass and not-applicable too. */
+  readonly allFindings: boolean;
+}
+
+/** All that a run is made from. */
+export interface ScreeningInput {
+  readonly program: ResultHead["program"];
+  readonly rulebook: Rulebook;
+  readonly surveys: readonly Survey[];
+  readonly skipped: ResultHead["skipped"];
+  readonly site: SiteStatements | null;
+  readonly options: ScreeningOptions;
+}
+
+/** A point on its way: its record, its facts with all derived ones, and who it is. */
+export interface PointFacts {
+  readonly record: PointRecord;
+  readonly survey: Survey;
+  readonly facts: Facts;
+  readonly model: SensorModel | null;
+}
+
+/**
+ * Screens the points of all surveys with one rulebook. Points are judged while they are iterated.
+ *
+ * @throws RangeError if the rulebook has no such set
+ */
+export function screen(input: ScreeningInput): Screening {
+  const { rulebook, options } = input;
+  const run = new Run(input);
+  const head = run.head();
+  const tally = new Tally([...run.rules.map(({ rule }) => rule.id), POINT_TWICE]);
+  let done = false;
+  return {
+    head,
+    points: function* () {
+      for (const point of run.points()) yield run.judge(point, tally);
+      done = true;
+    },
+    summary: () => {
+      if (!done) throw new Error(`the points of this run (${rulebook.name}, ${options.set}) are not all judged yet`);
+      return tally.summary(head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0));
+    },
+  };
+}
+
+/** The rules of a set, ready for a stage and a day. */
+export function readyRules(
+  rulebook: Rulebook,
+  options: Pick<ScreeningOptions, "set" | "stage" | "asOf">,
+): readonly ReadyRule[] {
+  if (!rulebook.sets.includes(options.set)) {
+    throw new RangeError(`the rulebook has no set "${options.set}"; it has ${rulebook.sets.join(", ")}`);
+  }
+  return rulebook.rules.flatMap((rule) => {
+    const compiled = rule.sets.includes(options.set) ? compileRule(rule, rulebook, options) : null;
+    return compiled ? [{ rule, compiled }] : [];
+  });
+}
+
+/** One run over all surveys; judges lazily, so that a hundred thousand points need no room for their findings. */
+class Run {
+  readonly rules: readonly ReadyRule[];
+  readonly #input: ScreeningInput;
+  readonly #shelf: ModelShelf;
+  readonly #notAsked = new Map<Survey, ReadonlySet<string>>();
+  readonly #rowsById = new Map<string, PointRecord[]>();
+
+  constructor(input: ScreeningInput) {
+    this.#input = input;
+    this.rules = readyRules(input.rulebook, input.options);
+    this.#shelf = new ModelShelf(input.rulebook, input.options.asOf);
+  }
+
+  head(): ResultHead {
+    const models = new Set<SensorModel>();
+    const surveys = this.#input.surveys.map((survey) => {
+      let unnamed = 0;
+      for (const point of this.#pointsOf(survey)) {
+        if (point.model) models.add(point.model);
+        const { id } = this.#identity(point.facts);
+        if (id === null) unnamed += 1;
+        else this.#rowsById.set(id, [...(this.#rowsById.get(id) ?? []), point.record]);
+      }
+      const notAsked = rulesNotAsked(this.rules, survey, () => this.#factsOf(survey));
+      this.#notAsked.set(survey, new Set(notAsked.map(({ rule }) => rule)));
+      return surveyShown(survey, { notAsked, remarks: this.#remarks(survey, unnamed) });
+    });
+    return headOf(this.#input, this.rules, [...models], surveys);
+  }
+
+  *points(): Iterable<PointFacts> {
+    for (const survey of this.#input.surveys) yield* this.#pointsOf(survey);
+  }
+
+  judge(point: PointFacts, tally: Tally): PointResult {
+    const { facts, record, survey } = point;
+    const identity = this.#identity(facts);
+    const { allFindings } = this.#input.options;
+    const findings: Finding[] = [];
+    let verdict: Verdict = "pass";
+    const silent = this.#notAsked.get(survey);
+    for (const ready of this.rules) {
+      if (silent?.has(ready.rule.id)) continue;
+      const judgement = ready.compiled.judge(facts);
+      tally.outcome(ready.rule.id, judgement.outcome);
+      verdict = worst(verdict, weightOf(judgement.outcome, ready.rule.undecided));
+      if (allFindings || isAlwaysListed(judgement.outcome)) findings.push(findingOf(ready, judgement, facts));
+    }
+    const twice = pointTwice(identity.id, record, facts, this.#rowsById);
+    if (twice) {
+      tally.outcome(POINT_TWICE, "fail");
+      verdict = "fail";
+      findings.push(twice);
+    }
+    const { file, sheet, row } = record;
+    const result: PointResult = { ...identity, file, sheet, row, verdict, findings };
+    tally.point(result);
+    return result;
+  }
+
+  #identity(facts: Facts): PointIdentity {
+    return identityOf(facts, this.#input.options.siteName ?? this.#input.site?.siteName ?? null);
+  }
+
+  *#factsOf(survey: Survey): Iterable<Facts> {
+    for (const point of this.#pointsOf(survey)) yield point.facts;
+  }
+
+  *#pointsOf(survey: Survey): Iterable<PointFacts> {
+    const asked = survey.factsAsked.has("sensor_model");
+    for (const record of survey.records) {
+      const choice = this.#shelf.modelOf(record.facts, asked);
+      const facts = new Map<string, FactState>(record.facts);
+      if (choice.ok) for (const [id, state] of choice.facts) facts.set(id, state);
+      else facts.set("sensor_model", { known: false, reason: choice.reason, origin: originOf(record.facts) });
+      withDerived(facts);
+      yield { record, survey, facts, model: choice.ok ? choice.model : null };
+    }
+  }
+
+  /** What is said once per survey: no model, no site, rows without an id. */
+  #remarks(survey: Survey, unnamed: number): readonly ImportProblem[] {
+    const remarks: ImportProblem[] = [];
+    const say = (code: ImportProblem["code"], fact: string, text: string): void => {
+      remarks.push({ code, file: survey.file, sheet: null, cell: null, heading: null, fact, found: null, text });
+    };
+    const { siteName } = this.#input.options;
+    if (!survey.factsAsked.has("sensor_model")) {
+      const baseline = this.#input.rulebook.baselineModel;
+      say("no-model", "sensor_model", `no sensor model is stated; every point is judged by "${baseline}"`);
+    }
+    if (siteName === null && !this.#input.site?.siteName && !survey.factsAsked.has("site")) {
+      say("assumed", "site", "no site is stated; point ids are made without one, so two sites may clash; give --site");
+    }
+    if (unnamed > 0) {
+      const text = `${unnamed} rows have no point ID, nor tag, component, bearing position and direction together; they have no id`;
+      say("no-id", "point_id", text);
+    }
+    return remarks;
+  }
+}
+
+function originOf(facts: Facts): FactState["origin"] {
+  return facts.get("sensor_model")?.origin ?? { kind: "none" };
+}
+
+/** Whether a result reached the level at which a run is to end with exit code 1. */
+export function reachesLevel(point: PointResult, level: "fail" | "warn" | "undecided"): boolean {
+  if (level === "undecided") return point.verdict === "fail" || point.findings.some((f) => isOpen(f.outcome));
+  return level === "warn" ? point.verdict !== "pass" : point.verdict === "fail";
+}

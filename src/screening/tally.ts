@@ -1,0 +1,56 @@
+import { isOpen } from "../base/index.js";
+import type { Finding, MissingFact, PointResult, RuleCounts, Summary } from "./result.js";
+
+type Counts = { -readonly [key in keyof RuleCounts]: RuleCounts[key] };
+
+/** Counts outcomes and verdicts while points pass by. */
+export class Tally {
+  readonly #rules = new Map<string, Counts>();
+  readonly #missing = new Map<string, number>();
+  readonly #verdicts = { pass: 0, warn: 0, fail: 0 };
+  #warnOnlyUndecided = 0;
+
+  constructor(rules: readonly string[]) {
+    for (const rule of rules) this.#countsOf(rule);
+  }
+
+  outcome(rule: string, outcome: Finding["outcome"]): void {
+    const counts = this.#countsOf(rule);
+    if (outcome === "not-applicable") counts.notApplicable += 1;
+    else if (outcome === "no-limit-in-force") counts.noLimitInForce += 1;
+    else counts[outcome] += 1;
+  }
+
+  point(point: Pick<PointResult, "verdict" | "findings">): void {
+    this.#verdicts[point.verdict] += 1;
+    const open = point.findings.filter((finding) => isOpen(finding.outcome));
+    const warned = point.findings.some((finding) => finding.outcome === "warn");
+    if (point.verdict === "warn" && open.length > 0 && !warned) this.#warnOnlyUndecided += 1;
+    const facts = new Set(open.flatMap((finding) => finding.missing.map((missing: MissingFact) => missing.fact)));
+    for (const fact of facts) this.#missing.set(fact, (this.#missing.get(fact) ?? 0) + 1);
+  }
+
+  /** @param problems - import problems over all surveys */
+  summary(problems: number): Summary {
+    const { pass, warn, fail } = this.#verdicts;
+    const toMeasure = [...this.#missing].map(([fact, points]) => ({ fact, points }));
+    return {
+      points: pass + warn + fail,
+      pass,
+      warn,
+      fail,
+      warnOnlyUndecided: this.#warnOnlyUndecided,
+      problems,
+      byRule: [...this.#rules.values()],
+      toMeasure: toMeasure.sort((a, b) => b.points - a.points || (a.fact < b.fact ? -1 : 1)),
+    };
+  }
+
+  #countsOf(rule: string): Counts {
+    const known = this.#rules.get(rule);
+    if (known) return known;
+    const counts: Counts = { rule, pass: 0, warn: 0, fail: 0, undecided: 0, notApplicable: 0, noLimitInForce: 0 };
+    this.#rules.set(rule, counts);
+    return counts;
+  }
+}
