@@ -1,1 +1,11 @@
+export { checkWritable } from "./check-writable.js";
+export type { DiskProblem } from "./disk-problem.js";
 export { nodeInflating } from "./inflating.js";
+export type { BytesReading } from "./read-bytes.js";
+export { readSurveyFile } from "./read-bytes.js";
+export type { FolderLimits, FolderReading } from "./read-folder.js";
+export { DEFAULT_FOLDER_LIMITS, readTextFolder } from "./read-folder.js";
+export type { TextReading } from "./read-text.js";
+export { MOST_TEXT_BYTES, readTextFile } from "./read-text.js";
+export type { WritingResult, WritingRules } from "./write-together.js";
+export { OutputBatch, writeTogether } from "./write-together.js";

@@ -12,8 +12,8 @@ export const nodeInflating = {
    * @throws Error named "TooLarge" past the limit, any other Error for damaged data
    */
   inflateRaw(data: Uint8Array, mostBytes: number): Promise<Uint8Array> {
-    // One output buffer of the expected size, so that nothing is copied together at the end.
-    const expected = Math.min(mostBytes, data.length * MOST_SWELLING);
+    // One output buffer, with a byte to spare, so that nothing is copied together at the end.
+    const expected = Math.min(mostBytes, data.length * MOST_SWELLING) + 1;
     const options = { maxOutputLength: Math.max(1, mostBytes), chunkSize: Math.max(64, expected) };
     return new Promise((resolve, reject) => {
       inflateRaw(data, options, (error, bytes) => {

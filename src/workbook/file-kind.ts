@@ -33,7 +33,8 @@ const OTHER_FILES: readonly Signature[] = [
 ];
 
 const COMPOUND = [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1];
-const EARLY_BINARY = [0x09, 0x02, 0x04];
+/** Second byte of the first record of workbooks from before there were containers; the first byte is 9. */
+const EARLY_BINARY = [0, 2, 4, 8];
 const HTML_START = /^<(?:!doctype\s+html|html|head|body|table|meta|style|div|script|title)\b/i;
 
 /**

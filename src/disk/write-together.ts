@@ -1,0 +1,188 @@
+import { randomUUID } from "node:crypto";
+import { type FileHandle, link, lstat, open, rename, rm, stat } from "node:fs/promises";
+import { dirname, join } from "node:path";
+import { checkWritable } from "./check-writable.js";
+import { type DiskProblem, diskProblem, problemOf, shownPath } from "./disk-problem.js";
+
+/** What a set of outputs may and may not touch. */
+export interface WritingRules {
+  /** Paths of everything the run reads; none is ever written over. */
+  readonly inputs: readonly string[];
+  /** Whether existing files may be replaced. */
+  readonly overwrite: boolean;
+}
+
+/** All outputs are in place, or why not; `inPlace` names those that already were when it failed. */
+export type WritingResult =
+  | { readonly ok: true }
+  | { readonly ok: false; readonly error: DiskProblem; readonly inPlace: readonly string[] };
+
+interface OpenOutput {
+  readonly target: string;
+  readonly temporary: string;
+  readonly file: FileHandle;
+}
+
+/**
+ * Several outputs written as one: each goes into a temporary file beside its target, and only when all are
+ * complete and safe on the disk are they put in place, in the order of the targets. Until then, and after any
+ * failure, an old file stays as it was.
+ */
+export class OutputBatch {
+  readonly #outputs = new Map<string, OpenOutput>();
+  readonly #overwrite: boolean;
+  #failed: DiskProblem | null = null;
+
+  private constructor(overwrite: boolean) {
+    this.#overwrite = overwrite;
+  }
+
+  /**
+   * Checks all targets and opens their temporary files; nothing is left behind if one is refused.
+   *
+   * @returns the batch, or every problem that was found
+   */
+  static async start(
+    targets: readonly string[],
+    rules: WritingRules,
+  ): Promise<{ ok: true; batch: OutputBatch } | { ok: false; problems: readonly DiskProblem[] }> {
+    const problems = await checkWritable(targets, rules.inputs, rules.overwrite);
+    if (problems.length > 0) return { ok: false, problems };
+    const batch = new OutputBatch(rules.overwrite);
+    for (const target of targets) {
+      const problem = await batch.#open(target);
+      if (problem === null) continue;
+      await batch.abandon();
+      return { ok: false, problems: [problem] };
+    }
+    return { ok: true, batch };
+  }
+
+  /**
+   * Adds to one output. After a failure nothing more is written; `finish` says why.
+   *
+   * @param target - one of the targets, as given to `start`
+   * @returns false once writing has failed, so that the caller can stop early
+   * @throws RangeError if the target is none of the batch
+   */
+  async write(target: string, data: Uint8Array | string): Promise<boolean> {
+    const output = this.#outputs.get(target);
+    if (!output) throw new RangeError(`"${target}" is no output of this batch`);
+    if (this.#failed) return false;
+    try {
+      const bytes = typeof data === "string" ? new TextEncoder().encode(data) : data;
+      for (let from = 0; from < bytes.length; ) {
+        const { bytesWritten } = await output.file.write(bytes, from, bytes.length - from);
+        from += bytesWritten;
+      }
+      return true;
+    } catch (error) {
+      this.#failed = problemOf(target, error);
+      return false;
+    }
+  }
+
+  /** Puts all outputs in place; after a failure removes what is not. The batch is over either way. */
+  async finish(): Promise<WritingResult> {
+    const outputs = [...this.#outputs.values()];
+    const inPlace: string[] = [];
+    let current = outputs[0]?.target ?? "";
+    try {
+      if (this.#failed === null) {
+        for (const { target, file } of outputs) {
+          current = target;
+          await file.sync();
+          await file.close();
+        }
+        for (const output of outputs) {
+          current = output.target;
+          this.#failed = await this.#putInPlace(output);
+          if (this.#failed) break;
+          inPlace.push(shownPath(output.target));
+          this.#outputs.delete(output.target);
+        }
+      }
+    } catch (error) {
+      this.#failed = problemOf(current, error);
+    }
+    await this.abandon();
+    for (const folder of new Set(outputs.map(({ target }) => dirname(target)))) await syncFolder(folder);
+    return this.#failed ? { ok: false, error: this.#failed, inPlace } : { ok: true };
+  }
+
+  /** Gives up: removes every temporary file that is still there. */
+  async abandon(): Promise<void> {
+    for (const { file, temporary } of this.#outputs.values()) {
+      // Best effort: the file may be closed already, and a leftover harms no one.
+      await file.close().catch(() => {});
+      await rm(temporary, { force: true }).catch(() => {});
+    }
+    this.#outputs.clear();
+  }
+
+  async #open(target: string): Promise<DiskProblem | null> {
+    const temporary = join(dirname(target), `.${randomUUID()}.tmp`);
+    try {
+      const old = await stat(target).catch(() => null);
+      const file = await open(temporary, "wx", old === null ? 0o666 : old.mode & 0o777);
+      this.#outputs.set(target, { target, temporary, file });
+      return null;
+    } catch (error) {
+      return problemOf(target, error);
+    }
+  }
+
+  async #putInPlace({ target, temporary }: OpenOutput): Promise<DiskProblem | null> {
+    if (!this.#overwrite) return putWhereNothingIs(target, temporary);
+    const existing = await lstat(target).catch(() => null);
+    if (existing?.isSymbolicLink()) return diskProblem(target, "is-link", "it became a link while the run went on");
+    await rename(temporary, target);
+    return null;
+  }
+}
+
+/**
+ * Writes several outputs as one; see `OutputBatch`.
+ *
+ * @param outputs - in the order in which they are put in place; what makes the set complete comes last
+ */
+export async function writeTogether(
+  outputs: readonly { readonly path: string; readonly data: Uint8Array | string }[],
+  rules: WritingRules,
+): Promise<WritingResult> {
+  const started = await OutputBatch.start(
+    outputs.map(({ path }) => path),
+    rules,
+  );
+  if (!started.ok) {
+    const [error] = started.problems;
+    if (!error) throw new Error("a refused batch must say why");
+    return { ok: false, error, inPlace: [] };
+  }
+  for (const { path, data } of outputs) if (!(await started.batch.write(path, data))) break;
+  return started.batch.finish();
+}
+
+/** A hard link fails where a file has appeared meanwhile; a rename would silently replace it. */
+async function putWhereNothingIs(target: string, temporary: string): Promise<DiskProblem | null> {
+  try {
+    await link(temporary, target);
+  } catch (error) {
+    const code = error instanceof Error && "code" in error ? error.code : undefined;
+    const exists = code === "EEXIST" || (await lstat(target).catch(() => null)) !== null;
+    if (exists)
+      return diskProblem(target, "exists", "it was made by someone else while the run went on; choose another name");
+    // Disks without hard links.
+    await rename(temporary, target);
+    return null;
+  }
+  await rm(temporary, { force: true });
+  return null;
+}
+
+/** Makes the new names survive a power cut where the system can do that; Windows cannot. */
+async function syncFolder(folder: string): Promise<void> {
+  const handle = await open(folder, "r").catch(() => null);
+  await handle?.sync().catch(() => {});
+  await handle?.close().catch(() => {});
+}
