@@ -1,6 +1,10 @@
 import { showText } from "../base/index.js";
 import { grouped, refuse } from "./unreadable.js";
 
+const PIECE_BYTES = 65_536;
+const LINE_FEED = 10;
+const CARRIAGE_RETURN = 13;
+
 /**
  * Says where the bytes stop being text in the encoding.
  *
@@ -25,25 +29,49 @@ export function refuseUndecoded(bytes: Uint8Array, label: string, chosen: string
 
 function placeOfBadUtf8(bytes: Uint8Array): string {
   const bad = firstBadUtf8(bytes);
-  // Lines and columns of the part that is still good, counted in characters as an editor does.
-  const good = new TextDecoder("utf-8").decode(bytes.subarray(0, bad));
-  const lines = good.split(/\r\n|\r|\n/);
-  const column = [...(lines.at(-1) ?? "")].length + 1;
-  return ` (first at line ${grouped(lines.length)}, column ${grouped(column)})`;
+  let lines = 1;
+  let lineStart = 0;
+  for (let i = 0; i < bad; i++) {
+    if (bytes[i] !== LINE_FEED && (bytes[i] !== CARRIAGE_RETURN || bytes[i + 1] === LINE_FEED)) continue;
+    lines += 1;
+    lineStart = i + 1;
+  }
+  // Counted in characters, as an editor does.
+  const column = [...new TextDecoder("utf-8").decode(bytes.subarray(lineStart, bad))].length + 1;
+  return ` (first at line ${grouped(lines)}, column ${grouped(column)})`;
 }
 
-/** Index of the first byte of the first character that is not UTF-8, found by halving: a start is good or it is not. */
+/** Index of the first byte of the first character that is not UTF-8. */
 function firstBadUtf8(bytes: Uint8Array): number {
+  const from = goodPieces(bytes);
+  const piece = bytes.subarray(from, from + 2 * PIECE_BYTES);
+  // By halving: a start of the piece is good or it is not.
   let good = 0;
-  let bad = bytes.length;
+  let bad = piece.length;
   while (bad - good > 1) {
     const middle = (good + bad) >> 1;
-    if (isGoodStart(bytes.subarray(0, middle), true)) good = middle;
+    if (isGoodStart(piece.subarray(0, middle), true)) good = middle;
     else bad = middle;
   }
   // A character cut short shows only at the byte behind it; the place to name is where it begins.
-  while (good > 0 && !isGoodStart(bytes.subarray(0, good), false)) good -= 1;
-  return good;
+  while (good > 0 && !isGoodStart(piece.subarray(0, good), false)) good -= 1;
+  return from + good;
+}
+
+/** End of the pieces that are good, moved back to the beginning of a character. */
+function goodPieces(bytes: Uint8Array): number {
+  const decoder = new TextDecoder("utf-8", { fatal: true });
+  let from = 0;
+  try {
+    for (; from < bytes.length; from += PIECE_BYTES) {
+      decoder.decode(bytes.subarray(from, from + PIECE_BYTES), { stream: true });
+    }
+  } catch {
+    // The piece that begins here holds the fault, or the end of a character whose beginning is before it.
+  }
+  let start = Math.max(0, Math.min(from, bytes.length) - 4);
+  while (start > 0 && ((bytes[start] ?? 0) & 0xc0) === 0x80) start -= 1;
+  return start;
 }
 
 function isGoodStart(bytes: Uint8Array, mayBeCut: boolean): boolean {
@@ -62,7 +90,7 @@ function isGoodStart(bytes: Uint8Array, mayBeCut: boolean): boolean {
  * @throws Unreadable always
  */
 export function refuseNul(bytes: Uint8Array, text: string, nul: number, encoding: string | undefined): never {
-  const line = text.slice(0, nul).split(/\r\n|\r|\n/).length;
+  const line = (text.slice(0, nul).match(/\r\n|\r|\n/g)?.length ?? 0) + 1;
   const wide = encoding === undefined && looksWide(bytes);
   if (wide !== false) refuseWide(wide);
   return refuse(

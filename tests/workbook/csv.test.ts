@@ -186,6 +186,20 @@ describe("the encoding is known, never guessed", () => {
   });
 });
 
+describe("the first byte that is not UTF-8", () => {
+  it("is found wherever it stands, also where pieces meet", async () => {
+    const bad = [[0xff], [0xc3], [0xe2, 0x82], [0x80], [0xf0, 0x9f, 0x94]];
+    for (const length of [0, 1, 65_531, 65_533, 65_534, 65_535, 65_536, 65_537, 131_072, 200_000]) {
+      for (const bytes of bad) {
+        const line = "µ".repeat(Math.floor(length / 2)) + "a".repeat(length % 2);
+        const text = Uint8Array.from([...utf8(`first\r\n${line}`), ...bytes, 65]);
+        const column = ([...line].length + 1).toString().replace(/\B(?=(?:\d{3})+$)/g, ",");
+        expect((await refused(text)).text).toContain(`(first at line 2, column ${column})`);
+      }
+    }
+  });
+});
+
 describe("what cannot be read", () => {
   it("an unclosed quote, naming the line", async () => {
     const error = await refused(utf8('a,b\n1,2\n3,"4\n5,6\n'));
