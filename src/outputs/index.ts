@@ -8,6 +8,7 @@ export { RESULT_SCHEMA, resultSchemaText } from "./schemas/result-schema.js";
 export type { WrittenFile } from "./terminal/report.js";
 export { terminalReport } from "./terminal/report.js";
 export { factValueInWords, limitInWords } from "./wording/facts.js";
+export { countOf } from "./wording/numbers.js";
 export { markedOutcome } from "./wording/outcomes.js";
 export { pointInWords, rowInWords } from "./wording/places.js";
 export type { ScreenedInput, ScreenedSurvey } from "./workbook/screened-workbook.js";

@@ -79,6 +79,11 @@ export function readyRules(
   });
 }
 
+/** The points of a run with all their facts, in order, without judging them. */
+export function pointFactsOf(input: ScreeningInput): Iterable<PointFacts> {
+  return new Run(input).points();
+}
+
 /** One run over all surveys; judges lazily, so that a hundred thousand points need no room for their findings. */
 class Run {
   readonly rules: readonly ReadyRule[];

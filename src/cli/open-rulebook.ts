@@ -1,0 +1,48 @@
+import { fileURLToPath } from "node:url";
+import { type DiskProblem, readTextFile, readTextFolder } from "../disk/index.js";
+import type { Rulebook } from "../rulebook/index.js";
+import {
+  type FileFinding,
+  loadRulebook,
+  type RulebookLoading,
+  readSiteFile,
+  type SiteReading,
+} from "../rulebook/index.js";
+
+const PACKAGE_ROOT = fileURLToPath(new URL("../../", import.meta.url));
+
+/** The rulebook that comes with the program, by the name under which results speak of it. */
+export const SHIPPED_RULES = "rules";
+
+/**
+ * Loads a rulebook folder.
+ *
+ * @param folder - as the user gave it; null for the one that comes with the program, whose files are named from
+ *   `rules/` on wherever the program is installed, so that results are the same on every machine
+ */
+export async function openRulebook(folder: string | null): Promise<RulebookLoading> {
+  const shipped = `${PACKAGE_ROOT}rules`;
+  const start = folder ?? shipped;
+  const { files, problems } = await readTextFolder(start, [".yaml", ".yml", ".json"]);
+  if (problems.length > 0) return { ok: false, findings: problems.map(findingOf) };
+  const cut = start.replace(/\/+$/, "").length;
+  const root = folder === null ? SHIPPED_RULES : folder.replaceAll("\\", "/").replace(/(?<=.)\/+$/, "");
+  const named = files.map(({ path, text }) => ({ path: `${root}${path.slice(cut)}`, text }));
+  return loadRulebook(named, { root });
+}
+
+/** Reads a site file. */
+export async function openSiteFile(path: string, rulebook: Rulebook): Promise<SiteReading> {
+  const reading = await readTextFile(path);
+  if (!reading.ok) return { ok: false, findings: [findingOf(reading.error)] };
+  return readSiteFile(reading.file, rulebook.models);
+}
+
+function findingOf(problem: DiskProblem): FileFinding {
+  return { file: problem.path, line: 1, column: 1, code: problem.code, text: problem.text };
+}
+
+/** A finding in one line, in the form that editors and shells can follow. */
+export function findingLine(finding: FileFinding): string {
+  return `${finding.file}:${finding.line}:${finding.column}: ${finding.text} [${finding.code}]\n`;
+}

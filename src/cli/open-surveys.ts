@@ -1,0 +1,61 @@
+import { sha256OfBytes } from "../base/index.js";
+import { nodeInflating, readSurveyFile } from "../disk/index.js";
+import type { SiteStatements } from "../facts/index.js";
+import { type Survey, surveyReader } from "../records/index.js";
+import type { Rulebook } from "../rulebook/index.js";
+import { DEFAULT_LIMITS, type RawWorkbook, type ReadingOptions, readWorkbook } from "../workbook/index.js";
+
+/** A survey file, read; its cells are kept only where a screened workbook is to be written. */
+export interface OpenedSurvey {
+  readonly survey: Survey;
+  readonly workbook: RawWorkbook | null;
+}
+
+/** What became of the files of a run. */
+export interface OpenedSurveys {
+  readonly opened: readonly OpenedSurvey[];
+  /** Files that could not be read, each with one sentence why. */
+  readonly unreadable: readonly { readonly file: string; readonly text: string }[];
+}
+
+/** How the files are read, and who is told of the progress (files done, as a fraction of the whole). */
+export interface OpenOptions {
+  readonly reading: ReadingOptions;
+  readonly keepCells: boolean;
+  readonly onProgress: (done: number) => void;
+}
+
+/** Reads all survey files of a run, in the order given. */
+export async function openSurveys(
+  paths: readonly string[],
+  rulebook: Rulebook,
+  site: SiteStatements | null,
+  options: OpenOptions,
+): Promise<OpenedSurveys> {
+  const reader = surveyReader(rulebook.words, site);
+  const opened: OpenedSurvey[] = [];
+  const unreadable: { file: string; text: string }[] = [];
+  for (const [i, path] of paths.entries()) {
+    const file = path.replaceAll("\\", "/");
+    const onProgress = (share: number): void => options.onProgress((i + share * 0.9) / paths.length);
+    const one = await openOne(path, file, reader, { ...options.reading, onProgress });
+    if (typeof one === "string") unreadable.push({ file, text: one });
+    else opened.push({ survey: one.survey, workbook: options.keepCells ? one.workbook : null });
+    options.onProgress((i + 1) / paths.length);
+  }
+  return { opened, unreadable };
+}
+
+async function openOne(
+  path: string,
+  file: string,
+  reader: ReturnType<typeof surveyReader>,
+  options: ReadingOptions,
+): Promise<{ survey: Survey; workbook: RawWorkbook } | string> {
+  const bytes = await readSurveyFile(path, options.limits?.fileBytes ?? DEFAULT_LIMITS.fileBytes);
+  if (!bytes.ok) return bytes.error.text;
+  const reading = await readWorkbook(bytes.bytes, nodeInflating, options);
+  if (!reading.ok) return reading.error.text;
+  const survey = reader.read(reading.workbook, file, sha256OfBytes(bytes.bytes));
+  return survey.ok ? { survey: survey.survey, workbook: reading.workbook } : survey.text;
+}

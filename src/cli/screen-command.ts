@@ -1,0 +1,242 @@
+import { mkdir } from "node:fs/promises";
+import { Command, Option } from "commander";
+import { STAGES, utcDay } from "../base/index.js";
+import { OutputBatch } from "../disk/index.js";
+import type { SiteStatements } from "../facts/index.js";
+import { countOf, terminalReport } from "../outputs/index.js";
+import type { Rulebook } from "../rulebook/index.js";
+import {
+  auditScreening,
+  type PointResult,
+  reachesLevel,
+  type Screening,
+  type ScreeningInput,
+  screen,
+} from "../screening/index.js";
+import { findingLine, openRulebook, openSiteFile } from "./open-rulebook.js";
+import { type OpenedSurvey, openSurveys } from "./open-surveys.js";
+import { progressOf } from "./progress.js";
+import { printResult, replayed, targetPaths, targetsOf, writeFiles } from "./run-outputs.js";
+import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
+import type { Terminal } from "./terminal.js";
+
+/** Ends a run before anything is written; the lines have been said. */
+class CannotRun extends Error {}
+
+/** `spotface screen`: survey files in, verdicts with reasons out. */
+export function screenCommand(terminal: Terminal, program: ScreeningInput["program"]): Command {
+  return new Command("screen")
+    .description("screen survey files (.xlsx, .csv) with a rulebook: a verdict with reasons for every point")
+    .argument("<file...>", "survey files")
+    .option("--json", "print the result as one JSON document")
+    .option("--ndjson", "print the result as lines of JSON: a head, a line per point, a closing line")
+    .option("--all-findings", "list passed rules and rules that do not apply too")
+    .option("--out <folder>", "write screened workbook, tables and result into this folder")
+    .option("--workbook <file>", "write the screened workbook (.xlsx)")
+    .option("--csv <file>", "write a table with a row per point")
+    .option("--findings <file>", "write a table with a row per warn, fail and undecided finding")
+    .option("--result <file>", "write the result as one JSON document")
+    .option("--overwrite", "replace files that are there already")
+    .option("--set <name>", "set of rules to apply (default: the one the rulebook names)")
+    .addOption(
+      new Option("--stage <stage>", "whether points are proposed or built").choices(STAGES).default("proposed"),
+    )
+    .option("--as-of <day>", "day the limits are looked up for, YYYY-MM-DD (default: today in UTC)")
+    .option("--site <name>", "name of the site, part of every point id")
+    .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
+    .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
+    .option("--audit", "compare every finding with json-rules-engine before anything is written")
+    .addOption(
+      new Option("--fail-on <level>", "end with exit code 1 if a point reaches this level").choices([
+        "fail",
+        "warn",
+        "undecided",
+      ]),
+    )
+    .option("--skip-unreadable", "leave out files that cannot be read, instead of ending the run")
+    .option("--encoding <name>", "encoding of text files without a mark (default: UTF-8)")
+    .option("--separator <sign>", "separator of text files (default: found by evidence)")
+    .action(async (files: string[], raw: unknown) => {
+      const options = SCREEN_OPTIONS.safeParse(raw);
+      if (!options.success) {
+        terminal.err(optionMistakes(options.error));
+        terminal.setExitCode(2);
+        return;
+      }
+      try {
+        await runScreen(files, options.data, terminal, program);
+      } catch (error) {
+        if (!(error instanceof CannotRun)) throw error;
+        terminal.setExitCode(2);
+      }
+    });
+}
+
+async function runScreen(
+  files: readonly string[],
+  options: ScreenOptions,
+  terminal: Terminal,
+  program: ScreeningInput["program"],
+): Promise<void> {
+  const rulebook = await rulebookOf(options, terminal);
+  const set = options.set ?? rulebook.defaultSet;
+  if (!rulebook.sets.includes(set)) {
+    stop(terminal, `--set: the rulebook has no set "${set}"; it has ${rulebook.sets.join(", ")}`);
+  }
+  const site = await siteOf(options, rulebook, terminal);
+  const targets = targetsOf(options, files);
+  const batch = await openTargets(files, options, targets, terminal);
+  try {
+    const surveys = await surveysOf(files, options, rulebook, site, terminal, targets.workbook !== null);
+    const input: ScreeningInput = {
+      program,
+      rulebook,
+      surveys: surveys.opened.map(({ survey }) => survey),
+      skipped: surveys.unreadable,
+      site,
+      options: {
+        set,
+        stage: options.stage,
+        asOf: options.asOf ?? utcDay(terminal.now()),
+        siteName: options.site ?? null,
+        allFindings: options.allFindings,
+      },
+    };
+    if (options.audit) await audit(input, terminal);
+    const reached = await judgeAndWrite(input, surveys.opened, options, targets, batch, terminal);
+    terminal.setExitCode(reached || surveys.unreadable.length > 0 ? 1 : 0);
+  } finally {
+    await batch?.abandon();
+  }
+}
+
+async function judgeAndWrite(
+  input: ScreeningInput,
+  surveys: readonly OpenedSurvey[],
+  options: ScreenOptions,
+  targets: ReturnType<typeof targetsOf>,
+  batch: OutputBatch | null,
+  terminal: Terminal,
+): Promise<boolean> {
+  let reached = false;
+  const watched = watching(screen(input), (point) => {
+    reached ||= options.failOn !== undefined && reachesLevel(point, options.failOn);
+  });
+  const form = options.json ? "json" : options.ndjson ? "ndjson" : null;
+  if (!batch && form) {
+    await printResult(watched, form, terminal);
+    terminal.err(closingLine(watched));
+    return reached;
+  }
+  const progress = progressOf(terminal, "screening");
+  const points: PointResult[] = [];
+  const total = input.surveys.reduce((sum, survey) => sum + survey.records.length, 0);
+  for (const point of watched.points()) {
+    points.push(point);
+    if (points.length % 500 === 0) progress.at(points.length / total);
+  }
+  progress.end();
+  const done = batch ? await writeFiles(batch, targets, watched, points, surveys) : { ok: true as const, written: [] };
+  if (!done.ok) stop(terminal, `${done.error.path}: ${done.error.text}`);
+  if (form) {
+    await printResult(replayed(watched, points), form, terminal);
+    terminal.err(closingLine(watched));
+  } else {
+    await terminal.out(terminalReport(watched.head, watched.summary(), done.ok ? done.written : []));
+  }
+  return reached;
+}
+
+/** A screening whose points are seen by someone else on their way. */
+function watching(screening: Screening, see: (point: PointResult) => void): Screening {
+  return {
+    head: screening.head,
+    summary: () => screening.summary(),
+    points: function* () {
+      for (const point of screening.points()) {
+        see(point);
+        yield point;
+      }
+    },
+  };
+}
+
+function closingLine(screening: Screening): string {
+  const { points, pass, warn, fail, problems } = screening.summary();
+  const { head } = screening;
+  return (
+    `spotface: ${countOf(points, "point")} as of ${head.asOf}: ${pass} pass, ${warn} warn, ${fail} fail; ` +
+    `${countOf(problems, "remark")} on reading\n`
+  );
+}
+
+async function rulebookOf(options: ScreenOptions, terminal: Terminal): Promise<Rulebook> {
+  const loading = await openRulebook(options.rules ?? null);
+  if (loading.ok) return loading.rulebook;
+  for (const finding of loading.findings) terminal.err(findingLine(finding));
+  return stop(terminal, `the rulebook has ${countOf(loading.findings.length, "mistake")}; correct it and run again`);
+}
+
+async function siteOf(options: ScreenOptions, rulebook: Rulebook, terminal: Terminal): Promise<SiteStatements | null> {
+  if (options.siteFile === undefined) return null;
+  const reading = await openSiteFile(options.siteFile, rulebook);
+  if (reading.ok) return reading.statements;
+  for (const finding of reading.findings) terminal.err(findingLine(finding));
+  return stop(terminal, `the site file has ${countOf(reading.findings.length, "mistake")}; correct it and run again`);
+}
+
+async function openTargets(
+  files: readonly string[],
+  options: ScreenOptions,
+  targets: ReturnType<typeof targetsOf>,
+  terminal: Terminal,
+): Promise<OutputBatch | null> {
+  const paths = targetPaths(targets);
+  if (paths.length === 0) return null;
+  if (options.out !== undefined) await mkdir(options.out, { recursive: true });
+  const inputs = [...files, ...(options.siteFile === undefined ? [] : [options.siteFile])];
+  const started = await OutputBatch.start(paths, { inputs, overwrite: options.overwrite });
+  if (started.ok) return started.batch;
+  for (const { path, text } of started.problems) terminal.err(`spotface: ${path}: ${text}\n`);
+  throw new CannotRun();
+}
+
+async function surveysOf(
+  files: readonly string[],
+  options: ScreenOptions,
+  rulebook: Rulebook,
+  site: SiteStatements | null,
+  terminal: Terminal,
+  keepCells: boolean,
+): Promise<Awaited<ReturnType<typeof openSurveys>>> {
+  const [twice] = files.filter((file, i) => files.indexOf(file) !== i);
+  if (twice !== undefined) stop(terminal, `${twice}: the file is given twice; every point in it would stand twice`);
+  const progress = progressOf(terminal, "reading");
+  const reading = { encoding: options.encoding, separator: options.separator };
+  const surveys = await openSurveys(files, rulebook, site, { reading, keepCells, onProgress: progress.at });
+  progress.end();
+  for (const { file, text } of surveys.unreadable) {
+    terminal.err(`spotface: ${file}: ${text}${options.skipUnreadable ? " (left out)" : ""}\n`);
+  }
+  const allowed = options.skipUnreadable && surveys.opened.length > 0;
+  if (surveys.unreadable.length > 0 && !allowed) throw new CannotRun();
+  return surveys;
+}
+
+async function audit(input: ScreeningInput, terminal: Terminal): Promise<void> {
+  const progress = progressOf(terminal, "audit");
+  const report = await auditScreening(input, progress.at);
+  progress.end();
+  for (const difference of report.differences) terminal.err(`spotface: audit: ${difference}\n`);
+  terminal.err(
+    `spotface: audit: ${countOf(report.compared, "finding")} compared with json-rules-engine, ` +
+      `${report.completed} decided ones on ${countOf(report.completions, "completion")}, ` +
+      `${report.open} open ones claim nothing; ${countOf(report.differences.length, "difference")}\n`,
+  );
+  if (report.differences.length > 0) stop(terminal, "the two judges differ; nothing is written");
+}
+
+function stop(terminal: Terminal, text: string): never {
+  terminal.err(`spotface: ${text}\n`);
+  throw new CannotRun();
+}

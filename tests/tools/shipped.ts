@@ -1,0 +1,42 @@
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { nodeInflating, readTextFolder } from "../../src/disk/index.js";
+import { sha256OfBytes } from "../../src/base/index.js";
+import { type Survey, surveyReader } from "../../src/records/index.js";
+import { loadRulebook, type Rulebook } from "../../src/rulebook/index.js";
+import type { SiteStatements } from "../../src/facts/index.js";
+import { readWorkbook } from "../../src/workbook/index.js";
+
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+
+/** A path inside the project, as an absolute one. */
+export function projectPath(path: string): string {
+  return `${ROOT}${path}`;
+}
+
+let book: Promise<Rulebook> | null = null;
+
+/** The rulebook as shipped; loaded once per test file. */
+export function shippedRulebook(): Promise<Rulebook> {
+  book ??= loadShipped();
+  return book;
+}
+
+async function loadShipped(): Promise<Rulebook> {
+  const folder = await readTextFolder(projectPath("rules"), [".yaml"]);
+  const files = folder.files.map((file) => ({ ...file, path: file.path.slice(ROOT.length) }));
+  const loading = loadRulebook(files, { root: "rules" });
+  if (!loading.ok) throw new Error(loading.findings.map((f) => `${f.file}:${f.line}:${f.column} ${f.text}`).join("\n"));
+  return loading.rulebook;
+}
+
+/** A survey file of the test data or the samples, read with the shipped words. */
+export async function readTestSurvey(path: string, site: SiteStatements | null = null): Promise<Survey> {
+  const rulebook = await shippedRulebook();
+  const bytes = readFileSync(projectPath(path));
+  const reading = await readWorkbook(bytes, nodeInflating);
+  if (!reading.ok) throw new Error(reading.error.text);
+  const survey = surveyReader(rulebook.words, site).read(reading.workbook, path, sha256OfBytes(bytes));
+  if (!survey.ok) throw new Error(survey.text);
+  return survey.survey;
+}
