@@ -6,6 +6,6 @@ export { readSurveyFile } from "./read-bytes.js";
 export type { FolderLimits, FolderReading } from "./read-folder.js";
 export { DEFAULT_FOLDER_LIMITS, readTextFolder } from "./read-folder.js";
 export type { TextReading } from "./read-text.js";
-export { MOST_TEXT_BYTES, readTextFile } from "./read-text.js";
+export { readTextFile } from "./read-text.js";
 export type { WritingResult, WritingRules } from "./write-together.js";
 export { OutputBatch, writeTogether } from "./write-together.js";

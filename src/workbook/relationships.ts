@@ -40,7 +40,7 @@ export async function readRelationships(source: WorkbookPackage, key: string): P
 }
 
 /** Key of the part that a target written in another part leads to; null if it climbs out of the package. */
-export function resolveTarget(fromKey: string, target: string): string | null {
+function resolveTarget(fromKey: string, target: string): string | null {
   const path = unescaped(target).replace(/\\/g, "/");
   const steps = path.startsWith("/") ? [] : fromKey.split("/").slice(0, -1);
   for (const step of path.split("/")) {

@@ -40,7 +40,7 @@ describe("a survey file", () => {
 
   it.skipIf(process.platform === "win32")("is never waited for at a pipe", async () => {
     const path = join(newFolder(), "pipe");
-    execFileSync("mkfifo", [path]);
+    execFileSync("sh", ["-c", 'mkfifo "$0"', path]);
     expect(await readSurveyFile(path, 4)).toMatchObject({ ok: false, error: { code: "not-a-file" } });
   });
 

@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from "node:fs";
 import type { RawWorkbook } from "../../src/workbook/index.js";
 
 /** Files that stay outside the project; tests that read them are left out where the folder is not there. */
-export const CORPUS = new URL("../../../shared/", import.meta.url);
+const CORPUS = new URL("../../../shared/", import.meta.url);
 
 /** One file of a corpus, as far as these tests look at it. */
 export interface CorpusFile {

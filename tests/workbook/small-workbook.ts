@@ -25,7 +25,7 @@ export interface SmallParts {
 }
 
 /** The XML of a sheet part. */
-export function sheetXml({ data = "", before = "", after = "" }: SmallSheet): string {
+function sheetXml({ data = "", before = "", after = "" }: SmallSheet): string {
   return `<?xml version="1.0" encoding="UTF-8"?><worksheet xmlns="${MAIN}">${before}<sheetData>${data}</sheetData>${after}</worksheet>`;
 }
 
