@@ -1,18 +1,8 @@
-import { readFileSync } from "node:fs";
 import { Command, CommanderError } from "commander";
-import { z } from "zod";
 import { checkRulesCommand } from "./check-rules-command.js";
+import { programIdentity } from "./identity.js";
 import { screenCommand } from "./screen-command.js";
 import type { Terminal } from "./terminal.js";
-
-const PACKAGE = z.object({ name: z.string(), version: z.string() });
-
-/** Name and version of the program, as its package states them. */
-export function programIdentity(): { readonly name: string; readonly version: string } {
-  const text = readFileSync(new URL("../../package.json", import.meta.url), "utf8");
-  const { name, version } = PACKAGE.parse(JSON.parse(text));
-  return { name, version };
-}
 
 /**
  * Runs the command line.

@@ -32,10 +32,13 @@ function modelRoot(fact: string, facts: Facts): readonly MissingFact[] {
   return [{ fact, reason: "missing" }];
 }
 
+/** Parts that have a cell of their own come before parts that no column speaks of: they are where the answer goes. */
 function seatRoots(parts: readonly string[], facts: Facts): readonly MissingFact[] {
-  const open = parts.flatMap((part): MissingFact[] => {
+  const open = parts.flatMap((part) => {
     const state = facts.get(part) ?? MISSING;
-    return state.known ? [] : [{ fact: part, reason: state.reason }];
+    return state.known ? [] : [{ fact: part, reason: state.reason, asked: state.origin.kind !== "none" }];
   });
-  return open.length > 0 ? open : [{ fact: "surface_material", reason: "missing" }];
+  const asked = open.filter((part) => part.asked);
+  const named = (asked.length > 0 ? asked : open).map(({ fact, reason }): MissingFact => ({ fact, reason }));
+  return named.length > 0 ? named : [{ fact: "surface_material", reason: "missing" }];
 }

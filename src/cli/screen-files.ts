@@ -1,0 +1,72 @@
+import { type Stage, utcDay } from "../base/index.js";
+import type { FileFinding } from "../rulebook/index.js";
+import { type Screening, screen } from "../screening/index.js";
+import type { ReadingOptions } from "../workbook/index.js";
+import { programIdentity } from "./identity.js";
+import { openRulebook, openSiteFile } from "./open-rulebook.js";
+import { openSurveys } from "./open-surveys.js";
+
+/** How files are screened by one call; all of it may be left out. */
+export interface ScreenFilesOptions {
+  /** Rulebook folder; the one that comes with the program if left out. */
+  readonly rules?: string;
+  /** Set of rules; the one the rulebook names if left out. */
+  readonly set?: string;
+  readonly stage?: Stage;
+  /** Day the limits are looked up for, YYYY-MM-DD; today in UTC if left out. */
+  readonly asOf?: string;
+  /** Name of the site, part of every point id. */
+  readonly siteName?: string;
+  readonly siteFile?: string;
+  /** List passed rules and rules that do not apply too. */
+  readonly allFindings?: boolean;
+  readonly reading?: ReadingOptions;
+}
+
+/** The screening, or why there is none: mistakes in rulebook or site file, and files that cannot be read. */
+export type ScreenFilesResult =
+  | { readonly ok: true; readonly screening: Screening }
+  | {
+      readonly ok: false;
+      readonly findings: readonly FileFinding[];
+      readonly unreadable: readonly { readonly file: string; readonly text: string }[];
+    };
+
+/**
+ * Reads and screens survey files from the disk.
+ *
+ * @param paths - survey files (.xlsx, .csv), in the order in which the result lists them
+ * @throws RangeError if the rulebook has no such set
+ */
+export async function screenFiles(
+  paths: readonly string[],
+  options: ScreenFilesOptions = {},
+): Promise<ScreenFilesResult> {
+  const loading = await openRulebook(options.rules ?? null);
+  if (!loading.ok) return { ok: false, findings: loading.findings, unreadable: [] };
+  const { rulebook } = loading;
+  const stated = options.siteFile === undefined ? null : await openSiteFile(options.siteFile, rulebook);
+  if (stated && !stated.ok) return { ok: false, findings: stated.findings, unreadable: [] };
+  const site = stated?.statements ?? null;
+  const surveys = await openSurveys(paths, rulebook, site, {
+    reading: options.reading ?? {},
+    keepCells: false,
+    onProgress: () => {},
+  });
+  if (surveys.unreadable.length > 0) return { ok: false, findings: [], unreadable: surveys.unreadable };
+  const screening = screen({
+    program: programIdentity(),
+    rulebook,
+    surveys: surveys.opened.map(({ survey }) => survey),
+    skipped: [],
+    site,
+    options: {
+      set: options.set ?? rulebook.defaultSet,
+      stage: options.stage ?? "proposed",
+      asOf: options.asOf ?? utcDay(new Date()),
+      siteName: options.siteName ?? null,
+      allFindings: options.allFindings ?? false,
+    },
+  });
+  return { ok: true, screening };
+}

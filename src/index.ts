@@ -1,0 +1,41 @@
+/**
+ * The public library of spotface: what the command line does, by function calls. What is not exported here may
+ * change any day.
+ *
+ * @packageDocumentation
+ */
+export type { CellPlace, Interval, Outcome, PlainDay, Stage, TextFile, Verdict } from "./base/index.js";
+export { openRulebook, openSiteFile } from "./cli/open-rulebook.js";
+export type { OpenedSurvey, OpenedSurveys, OpenOptions } from "./cli/open-surveys.js";
+export { openSurveys } from "./cli/open-surveys.js";
+export type { ScreenFilesOptions, ScreenFilesResult } from "./cli/screen-files.js";
+export { screenFiles } from "./cli/screen-files.js";
+export type { FactDefinition, FactState, Facts, SiteStatements, WordLists } from "./facts/index.js";
+export { CATALOGUE, findFact } from "./facts/index.js";
+export {
+  findingsCsv,
+  jsonDocument,
+  leadingFinding,
+  ndjsonDocument,
+  pointsCsv,
+  RESULT_SCHEMA,
+  screenedWorkbook,
+  terminalReport,
+} from "./outputs/index.js";
+export type { ColumnReading, ImportProblem, PointRecord, Survey, SurveyReader } from "./records/index.js";
+export { describeProblem, surveyReader } from "./records/index.js";
+export type { Citation, FileFinding, Rule, Rulebook, RulebookLoading, SensorModel } from "./rulebook/index.js";
+export { loadRulebook, readSiteFile } from "./rulebook/index.js";
+export type {
+  AuditReport,
+  Finding,
+  PointResult,
+  ResultHead,
+  Screening,
+  ScreeningInput,
+  ScreeningOptions,
+  Summary,
+} from "./screening/index.js";
+export { auditScreening, pointUuid, screen } from "./screening/index.js";
+export type { Inflating, RawWorkbook, ReadingLimits, ReadingOptions } from "./workbook/index.js";
+export { DEFAULT_LIMITS, readWorkbook } from "./workbook/index.js";
