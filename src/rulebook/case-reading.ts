@@ -8,18 +8,20 @@ import type { RuleCase } from "./rule.js";
 import { below, type Report } from "./source.js";
 
 /** Keys of `given` and `casesGive` that are no facts but say how the case is run. */
-export const CASE_SETTINGS: ReadonlySet<string> = new Set(["model", "asOf", "stage"]);
+const CASE_SETTINGS: ReadonlySet<string> = new Set(["model", "asOf", "stage"]);
 
 /** Checks the cases of a rule: settings, values, and that every case has a day. */
 export function readCases(raw: RawRule, report: Report, names: BookNames): readonly RuleCase[] {
   const shared = raw.casesGive ?? {};
   checkGiven(shared, "/casesGive", raw.stages, report, names);
+  const without = shared.asOf === undefined ? raw.cases.findIndex(({ given }) => given.asOf === undefined) : -1;
+  if (without >= 0) {
+    const text = "the case has no day; add asOf to casesGive for all cases, or to given";
+    report.atValue(below("/cases", without), "case-without-day", text);
+  }
   return raw.cases.map((written, index) => {
     const pointer = below("/cases", index);
     checkGiven(written.given, below(pointer, "given"), raw.stages, report, names);
-    if (written.given.asOf === undefined && shared.asOf === undefined) {
-      report.atKey(pointer, "case-without-day", "the case has no day; add asOf to casesGive, or to given");
-    }
     const { name, given, expect, missing = null } = written;
     return { name, given, expect, missing, at: report.placeOf(pointer) };
   });

@@ -4,7 +4,14 @@ import { wordSchemaError } from "./schema-words.js";
 import type { JsonSchema } from "./schemas/index.js";
 import { below, type Report, type Source } from "./source.js";
 
-const ajv = new Ajv({ strict: true, allErrors: true, verbose: true, allowUnionTypes: true, strictRequired: false });
+const ajv = new Ajv({
+  strict: true,
+  allErrors: true,
+  verbose: true,
+  allowUnionTypes: true,
+  strictRequired: false,
+  inlineRefs: false,
+});
 ajv.addFormat("date", { type: "string", validate: isPlainDay });
 
 const validators = new Map<JsonSchema, ValidateFunction>();
@@ -33,14 +40,20 @@ export function checkSchema(source: Source, schema: JsonSchema, report: Report):
   for (const error of errors) {
     if (isFollowOn(error, errors)) continue;
     const { pointer, atKey } = placeOfError(error);
-    const mark = `${pointer}|${error.keyword === "required" ? error.params.missingProperty : ""}`;
-    if (seen.has(mark)) continue;
-    seen.add(mark);
-    const { code, text } = wordSchemaError(error);
+    if (seen.has(pointer)) continue;
+    seen.add(pointer);
+    const { code, text } = wordSchemaError(error, missingKeys(error, errors));
     if (atKey) report.atKey(pointer, code, text);
     else report.atValue(pointer, code, text);
   }
   return false;
+}
+
+/** Every key that is missing in the same mapping; they are said in one finding. */
+function missingKeys(error: ErrorObject, all: readonly ErrorObject[]): readonly string[] {
+  return all
+    .filter((other) => other.keyword === "required" && other.instancePath === error.instancePath)
+    .map((other) => String(other.params.missingProperty));
 }
 
 function placeOfError(error: ErrorObject): { readonly pointer: string; readonly atKey: boolean } {

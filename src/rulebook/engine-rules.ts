@@ -1,4 +1,4 @@
-import { type PlainDay, round12, type Stage } from "../base/index.js";
+import type { PlainDay, Stage } from "../base/index.js";
 import { factOf, isNumeric } from "../facts/index.js";
 import { isFactValue, type NamedConditions, namedCondition } from "./condition-check.js";
 import { inForce } from "./dated.js";
@@ -135,7 +135,7 @@ class Writing {
     if (side.plain) return { fact };
     this.#bounds += 1;
     const id = `bound:${this.#ruleId}:${this.#bounds}`;
-    this.computed.push({ id, needs: [fact], compute: ([value]) => round12(side.of(Number(value))) });
+    this.computed.push({ id, needs: [fact], compute: ([value]) => side.of(Number(value)) });
     return { fact: id };
   }
 }

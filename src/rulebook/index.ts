@@ -1,4 +1,3 @@
-export { CASE_SETTINGS } from "./case-reading.js";
 export { type CompileOptions, compileRule } from "./compile-rule.js";
 export {
   type ComputedFact,
@@ -9,7 +8,7 @@ export {
   type EngineValue,
   engineRules,
 } from "./engine-rules.js";
-export { type FileLimits, RULEBOOK_LIMITS, SITE_LIMITS } from "./file-limits.js";
+export type { FileLimits } from "./file-limits.js";
 export type { CompiledRule, Judgement, LimitSpoken, Margin, OpenFact } from "./judgement.js";
 export { type LoadOptions, loadRulebook } from "./load.js";
 export { modelFactsOn } from "./model-reading.js";

@@ -9,7 +9,7 @@ export function didYouMean(word: string, known: Iterable<string>): string {
 }
 
 /** The nearest known word, at most a third of its letters away; null if none is near. */
-export function nearWord(word: string, known: Iterable<string>): string | null {
+function nearWord(word: string, known: Iterable<string>): string | null {
   // A very long word is no slip of the pen, and comparing it letter by letter would take long.
   if (word.length > 64) return null;
   const folded = fold(word);

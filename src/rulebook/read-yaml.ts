@@ -5,7 +5,7 @@ import { takePlainData } from "./plain-data.js";
 import type { FileFinding } from "./rulebook.js";
 import type { Source, Spot } from "./source.js";
 import { wordYamlError } from "./yaml-errors.js";
-import { checkTokens } from "./yaml-tokens.js";
+import { checkTokens, findUnclosed } from "./yaml-tokens.js";
 
 /** Where a file of a rulebook stands, as plain data, or what keeps it from being read. */
 export type YamlReading =
@@ -46,7 +46,11 @@ export function readYaml(file: TextFile, limits: FileLimits): YamlReading {
   const composed = compose(tokens);
   if (!composed) return refuse({ line: 1, column: 1 }, "empty-file", "the file is empty; it must hold a mapping");
   const [error] = composed.errors;
-  if (error) return refuse(spotAt(error.pos[0]), "not-yaml", wordYamlError(error.code));
+  if (error) {
+    const unclosed = findUnclosed(tokens);
+    if (unclosed) return refuse(spotAt(unclosed.offset), unclosed.code, unclosed.text);
+    return refuse(spotAt(error.pos[0]), "not-yaml", wordYamlError(error.code));
+  }
   return takePlainData(file.path, composed.contents, limits, spotAt);
 }
 

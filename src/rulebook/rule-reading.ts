@@ -101,7 +101,7 @@ function readLimit(
     report.atValue(
       below(pointer, "reviewBy"),
       "review-before-start",
-      `reviewBy ${reviewBy} is not after from ${raw.from}`,
+      `reviewBy ${reviewBy} is not after from ${raw.from}; set it to a later day`,
     );
   }
   return {

@@ -17,16 +17,21 @@ const NEVER_KEYS: ReadonlyMap<string, string> = new Map([
   ["$ref", "a rulebook is one folder, nothing is fetched"],
 ]);
 
-/** Says in plain words what a schema error means: what was found, what was expected, what to do. */
-export function wordSchemaError(error: ErrorObject): Worded {
+/**
+ * Says in plain words what a schema error means: what was found, what was expected, what to do.
+ *
+ * @param missing - every key that the mapping of the error lacks
+ */
+export function wordSchemaError(error: ErrorObject, missing: readonly string[]): Worded {
   const schema = partsOf(error.parentSchema);
   switch (error.keyword) {
     case "additionalProperties":
       return wordUnknownKey(error.params.additionalProperty, schema);
-    case "required": {
-      const key: string = error.params.missingProperty;
-      return { code: "missing-key", text: `the ${schema.title} has no "${key}"; add it` };
-    }
+    case "required":
+      return {
+        code: "missing-key",
+        text: `the ${schema.title} has no ${missing.map((key) => `"${key}"`).join(", ")}; add ${missing.length > 1 ? "them" : "it"}`,
+      };
     case "type":
       return wordWrongKind(error, schema);
     case "enum":
@@ -76,7 +81,7 @@ function wordUnknownKey(key: string, schema: SchemaParts): Worded {
   if (never) return { code: "refused-key", text: `the key "${key}" is not allowed (${never}); leave it out` };
   const near = didYouMean(key, schema.keys);
   const known = schema.keys.length > 12 ? "see the schema for its keys" : `its keys are ${schema.keys.join(", ")}`;
-  return { code: "unknown-key", text: `"${showText(key)}" is no key of a ${schema.title}${near || `; ${known}`}` };
+  return { code: "unknown-key", text: `"${showText(key)}" is no key of the ${schema.title}${near || `; ${known}`}` };
 }
 
 const KINDS: Readonly<Record<string, string>> = {

@@ -67,3 +67,28 @@ function innerTokens(token: CST.Token): CST.Token[] {
   }
   return inner;
 }
+
+/**
+ * Where a bracket or quote is opened that is never closed, the innermost one: more useful to people than the place,
+ * often the end of the file, at which that is noticed.
+ */
+export function findUnclosed(tokens: readonly CST.Token[]): TokenTrouble | null {
+  let last: TokenTrouble | null = null;
+  const rest = [...tokens];
+  for (let token = rest.pop(); token !== undefined; token = rest.pop()) {
+    const mark = openMark(token);
+    if (mark !== null && "offset" in token && (last === null || token.offset > last.offset)) {
+      last = { offset: token.offset, code: "not-yaml", text: `this ${mark} is never closed; close it` };
+    }
+    rest.push(...innerTokens(token));
+  }
+  return last;
+}
+
+/** The bracket or quote that a token opens and does not close, or null. */
+function openMark(token: CST.Token): string | null {
+  if (token.type === "flow-collection") return token.end.length === 0 ? token.start.source : null;
+  if (token.type !== "double-quoted-scalar" && token.type !== "single-quoted-scalar") return null;
+  const quote = token.source[0] ?? "";
+  return token.source.length > 1 && token.source.endsWith(quote) ? null : quote;
+}

@@ -5,7 +5,6 @@ import { RULE_SCHEMA } from "./rule-schema.js";
 export {
   CONDITION_SCHEMA,
   MODEL_SCHEMA,
-  NOT_FOR_STATING,
   RULEBOOK_SCHEMA,
   SITE_SCHEMA,
   WORDS_SCHEMA,

@@ -198,7 +198,7 @@ export const WORDS_SCHEMA: JsonSchema = {
 };
 
 /** Facts that make up the identity of a point, which only the row itself can tell. */
-export const NOT_FOR_STATING: ReadonlySet<string> = new Set([
+const NOT_FOR_STATING: ReadonlySet<string> = new Set([
   "site",
   "point_id",
   "asset_tag",

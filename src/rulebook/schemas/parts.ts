@@ -16,11 +16,11 @@ export const ID: JsonSchema = {
   type: "string",
   pattern: "^[a-z0-9]+(-[a-z0-9]+)*$",
   maxLength: 64,
-  $comment: "an id has lower-case letters, digits and single hyphens, at most 64, such as thread-depth",
+  $comment: "lower-case letters, digits and single hyphens, at most 64 characters, such as thread-depth",
 };
 
-/** A text that may not be empty. */
-export const TEXT: JsonSchema = { type: "string", minLength: 1, $comment: "a text, not empty" };
+/** A text of one line that may not be empty. */
+export const TEXT: JsonSchema = { type: "string", pattern: "^[^\\n\\r]+$", $comment: "a text of one line, not empty" };
 
 /** A calendar day. */
 export const DAY: JsonSchema = { type: "string", format: "date", $comment: "a day that exists, written YYYY-MM-DD" };
@@ -29,7 +29,7 @@ export const DAY: JsonSchema = { type: "string", format: "date", $comment: "a da
 export const WORD_LIST: JsonSchema = { type: "array", items: TEXT, minItems: 1, uniqueItems: true };
 
 /** The id of any fact of the catalogue. */
-export const FACT: JsonSchema = {
+const FACT: JsonSchema = {
   title: "fact",
   description: "Id of a fact of the catalogue.",
   type: "string",

@@ -136,7 +136,7 @@ export const RULE_SCHEMA: JsonSchema = {
       required: ["text", "change"],
       additionalProperties: false,
     },
-    undecided: { title: "word on undecided", type: "string", enum: ["warn", "fail"] },
+    undecided: { title: "word", type: "string", enum: ["warn", "fail"] },
     cases: { type: "array", items: CASE, minItems: 1, $comment: "at least one case" },
     casesGive: { ...GIVEN, description: "Settings and facts that every case starts from." },
   },

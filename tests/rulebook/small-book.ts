@@ -1,0 +1,93 @@
+import type { TextFile } from "../../src/base/index.js";
+
+/** The files of a small rulebook that loads; tests break one thing in it at a time. */
+export const SMALL_BOOK: Readonly<Record<string, string>> = {
+  "rulebook.yaml": `name: "small book"
+version: "1.0.0"
+language: en
+sets: [core, full]
+defaultSet: core
+baselineModel: baseline
+`,
+  "models/baseline.yaml": `id: baseline
+title: "a model"
+alsoWritten: ["BASE-1"]
+facts:
+  thread_depth_min:
+    - { from: 2026-01-01, until: 2027-01-01, value: 9 mm, cites: [guess] }
+    - { from: 2027-01-01, until: null, value: 10 mm, cites: [guess] }
+  torque_max:
+    - { from: 2026-01-01, until: null, value: 10 N·m, cites: [guess] }
+citations:
+  guess: { basis: from-memory, says: "made up for a test" }
+`,
+  "conditions/outdoors.yaml": `id: outdoors
+title: "the point stands in the open"
+when: { fact: wetting, operator: in, value: [jets, hot-high-pressure] }
+`,
+  "words/few.yaml": `fields:
+  wetting:
+    headings: { en: ["Wetting"] }
+    choices: { dry: ["dry"], jets: ["hosed down"] }
+    examples:
+      - { heading: "Wetting", cell: "dry", locale: en, expect: { value: dry } }
+`,
+  "hole/thread-depth.yaml": `id: thread-depth
+title: "the thread is deep enough"
+sets: [core, full]
+stages: [proposed, installed]
+appliesWhen:
+  all:
+    - { fact: mounting_method, operator: equal, value: tapped-hole }
+    - { not: { condition: outdoors } }
+judges: thread_depth
+limits:
+  - from: 2026-01-01
+    until: 2027-01-01
+    reviewBy: 2026-12-01
+    fail: { below: { fact: model.thread_depth_min } }
+    cites: [bolt]
+  - from: 2027-01-01
+    until: null
+    fail:
+      - { outside: [8 mm, 80 mm] }
+      - { when: { fact: joints_in_path, operator: greaterThan, value: 3 } }
+    warn: { below: { fact: model.thread_depth_min, times: 1.2, plus: 1 mm } }
+    cites: [bolt, margin]
+citations:
+  bolt: { basis: common-practice, says: "so long is the bolt" }
+  margin: { basis: standard, source: "a standard", says: "some margin", clause: "5.1", readOn: 2026-01-02 }
+messages:
+  fail: "the thread is {thread_depth} deep"
+  warn: "the thread is a little short"
+remedy:
+  text: "tap deeper"
+  change: [thread_depth]
+undecided: fail
+cases:
+  - { name: "deep", given: { thread_depth: 12 mm }, expect: pass }
+  - { name: "open", given: { joints_in_path: 1 }, expect: undecided, missing: [thread_depth] }
+casesGive: { mounting_method: tapped-hole, wetting: dry, model: baseline, asOf: 2026-06-01 }
+`,
+  "speed/slow.yaml": `id: slow
+title: "the shaft is not slow"
+sets: [full]
+stages: [installed]
+judges: { installed: nominal_speed }
+limits:
+  - { from: 2026-01-01, until: null, fail: { below: 600 r/min }, cites: [slow] }
+citations:
+  slow: { basis: handbook, says: "slow is slow" }
+messages: { fail: "slow" }
+remedy: { text: "faster", change: [] }
+cases:
+  - { name: "slow", given: { nominal_speed: 10 r/s, stage: installed, asOf: 2026-06-01 }, expect: pass }
+`,
+};
+
+/** The small book as files, some of them replaced, added or (null) left out. */
+export function smallFiles(changed: Readonly<Record<string, string | null>> = {}): readonly TextFile[] {
+  return Object.entries({ ...SMALL_BOOK, ...changed }).flatMap(([path, text]) =>
+    text === null ? [] : [{ path, text }],
+  );
+}
