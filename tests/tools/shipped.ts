@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { nodeInflating, readTextFolder } from "../../src/disk/index.js";
 import { sha256OfBytes } from "../../src/base/index.js";
+import { nodeInflating, readTextFolder } from "../../src/disk/index.js";
+import type { SiteStatements } from "../../src/facts/index.js";
 import { type Survey, surveyReader } from "../../src/records/index.js";
 import { loadRulebook, type Rulebook } from "../../src/rulebook/index.js";
-import type { SiteStatements } from "../../src/facts/index.js";
 import { readWorkbook } from "../../src/workbook/index.js";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));

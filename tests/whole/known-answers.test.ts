@@ -35,7 +35,8 @@ describe.each(SURVEYS)("%s, set core", (file, answersFile, count) => {
       const outcomes = point.findings.map((f) => [f.rule, f.outcome === "not-applicable" ? "n/a" : f.outcome] as const);
       found[point.point ?? "?"] = { row: place, ...Object.fromEntries(outcomes), verdict: point.verdict };
     }
-    for (const [point, answer] of Object.entries(answers.answers)) expected[point] = { row: answer.row, ...answer.expect };
+    for (const [point, answer] of Object.entries(answers.answers))
+      expected[point] = { row: answer.row, ...answer.expect };
     expect(Object.keys(expected)).toHaveLength(count);
     expect(found).toEqual(expected);
   });

@@ -1,0 +1,79 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { basename, dirname, join, relative, resolve } from "node:path";
+import { describe, expect, it } from "vitest";
+import { projectPath } from "./tools/shipped.js";
+
+/** Who may import whom: the way of the data, from the survey to the people. */
+const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  base: [],
+  disk: ["base"],
+  facts: ["base"],
+  workbook: ["base"],
+  records: ["base", "facts", "workbook"],
+  quantities: ["base", "facts"],
+  rulebook: ["base", "facts", "quantities"],
+  screening: ["base", "facts", "records", "quantities", "rulebook"],
+  outputs: ["base", "facts", "workbook", "records", "rulebook", "screening"],
+  cli: ["base", "disk", "facts", "workbook", "records", "quantities", "rulebook", "screening", "outputs"],
+};
+/** The folders that may use what only Node has. */
+const MAY_USE_NODE = ["disk", "cli"];
+const src = projectPath("src");
+
+interface ImportLine {
+  readonly file: string;
+  readonly station: string;
+  readonly from: string;
+}
+
+const imports = readdirSync(src, { recursive: true, encoding: "utf8" })
+  .filter((file) => file.endsWith(".ts"))
+  .flatMap((file): ImportLine[] => {
+    const text = readFileSync(join(src, file), "utf8");
+    const found = text.matchAll(
+      /^(?:import|export)\b[^;]*?\bfrom\s+"([^"]+)"|\bimport\(\s*"([^"]+)"\s*\)|^import\s+"([^"]+)"/gm,
+    );
+    const station = file.includes("/") ? (file.split("/")[0] ?? "") : "index";
+    return [...found].map((match) => ({ file, station, from: match[1] ?? match[2] ?? match[3] ?? "" }));
+  });
+
+describe("import directions", () => {
+  it("finds the imports, and a place for every folder", () => {
+    expect(imports.length).toBeGreaterThan(100);
+    const folders = readdirSync(src, { withFileTypes: true }).filter((entry) => entry.isDirectory());
+    expect(folders.map((entry) => entry.name).sort()).toEqual(Object.keys(MAY_IMPORT).sort());
+  });
+
+  it("go one way, and across a border only through its index.ts", () => {
+    const wrong = imports.filter(({ file, station, from }) => {
+      if (!from.startsWith(".") || station === "index") return false;
+      const target = relative(src, resolve(dirname(join(src, file)), from));
+      const other = target.split("/")[0] ?? "";
+      if (other === station) return false;
+      return !MAY_IMPORT[station]?.includes(other) || target !== join(other, "index.js");
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  it("leave what only Node has to the folders that touch the machine", () => {
+    const wrong = imports.filter(({ station, from }) => from.startsWith("node:") && !MAY_USE_NODE.includes(station));
+    expect(wrong).toEqual([]);
+  });
+
+  it("name json-rules-engine in one file alone", () => {
+    const files = imports.filter(({ from }) => from === "json-rules-engine").map(({ file }) => file);
+    expect([...new Set(files)]).toEqual(["screening/reference.ts"]);
+  });
+
+  it("name exceljs where workbooks are written alone", () => {
+    const files = imports.filter(({ from }) => from === "exceljs").map(({ station }) => station);
+    expect([...new Set(files)]).toEqual(["outputs"]);
+  });
+
+  it("keep every file under 300 lines, named in kebab case", () => {
+    for (const file of readdirSync(src, { recursive: true, encoding: "utf8" }).filter((f) => f.endsWith(".ts"))) {
+      expect(readFileSync(join(src, file), "utf8").split("\n").length, file).toBeLessThanOrEqual(301);
+      expect(basename(file), file).toMatch(/^[a-z0-9]+(-[a-z0-9]+)*\.ts$/);
+    }
+  });
+});
