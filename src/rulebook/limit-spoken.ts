@@ -102,7 +102,17 @@ export function nearestBand(bands: readonly ReadyBand[], judged: string | null, 
 export function marginOf(failing: readonly ReadyBand[], judged: string | null, look: Look): Margin | null {
   const near = nearest(failing, judged, look);
   if (near === null || judged === null) return null;
-  const value = round12(near.distance);
+  const value = roundDifference(near.distance, near.bound);
   const hasNoFraction = near.bound === 0 || factOf(judged).dimension === "temperature";
-  return { value, fraction: hasNoFraction ? null : round12(near.distance / Math.abs(near.bound)) };
+  return { value, fraction: hasNoFraction ? null : round12(value / Math.abs(near.bound)) };
+}
+
+/**
+ * A difference to the 12th digit of the number it was taken from: 28.9 less 28.8 is 0.1. One so small that nothing
+ * would be left of it stays, so that its sign still tells the good side.
+ */
+function roundDifference(difference: number, from: number): number {
+  const digit = 10 ** (Math.floor(Math.log10(Math.max(Math.abs(from), Math.abs(difference), Number.MIN_VALUE))) - 11);
+  const rounded = round12(Math.round(difference / digit) * digit);
+  return rounded === 0 || !Number.isFinite(rounded) ? round12(difference) : rounded;
 }
