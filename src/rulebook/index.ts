@@ -26,7 +26,7 @@ export type {
   Rule,
   RuleCase,
 } from "./rule.js";
-export { BASES, OPERATORS } from "./rule.js";
+export { BASES } from "./rule.js";
 export type { FileFinding, ModelValue, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
 export { type CaseOptions, type CaseRun, runCase } from "./run-case.js";
 export { type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";

@@ -2,7 +2,10 @@ import type { Outcome, TextPlace } from "../base/index.js";
 import type { Facts, UnknownReason } from "../facts/index.js";
 import type { BandKind } from "./rule.js";
 
-/** The limit that a judgement rests on: the band that spoke, or for a pass the nearest failing one. */
+/**
+ * The limit that a judgement rests on: the band that spoke, for a pass the nearest failing one (the nearest warning
+ * one where nothing can fail). Of an open outcome it is the band that is open.
+ */
 export interface LimitSpoken {
   readonly is: BandKind;
   /** In `unit`: a number, a pair for `outside`, choices for `oneOf` and `noneOf`; null where a bound is unknown. */
@@ -34,7 +37,7 @@ export interface OpenFact {
 /** What one rule says of one set of facts. */
 export interface Judgement {
   readonly outcome: Outcome;
-  /** Of an open outcome: the best that could still come out; null otherwise. */
+  /** Of an open outcome: the best that could still come out; null otherwise, and where no limit can decide anything. */
   readonly atBest: Outcome | null;
   readonly limit: LimitSpoken | null;
   readonly margin: Margin | null;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { loadRulebook } from "../../src/rulebook/index.js";
-import { BROKEN, type Broken } from "./broken-files.js";
+import type { Broken } from "./broken.js";
+import { BROKEN } from "./broken-files.js";
 import { SMALL_BOOK, smallFiles } from "./small-book.js";
 
 const MARK = "▶";

@@ -1,16 +1,6 @@
-/** One mistake in one file of the small book. */
-export interface Broken {
-  readonly name: string;
-  readonly file: string;
-  readonly from: string;
-  /** With ▶ where the finding must stand. */
-  readonly to: string;
-  readonly code: string;
-  /** A part of the finding's text. */
-  readonly says?: string;
-  /** Text at which the finding must stand, where that is not in `to`. */
-  readonly at?: string;
-}
+import { type Broken, mistakesIn } from "./broken.js";
+import { CONDITION_MISTAKES } from "./broken-conditions.js";
+import { LIMIT_MISTAKES, YAML_MISTAKES } from "./broken-limits.js";
 
 const RULE = "hole/thread-depth.yaml";
 const OTHER_RULE = "speed/slow.yaml";
@@ -19,304 +9,10 @@ const BOOK = "rulebook.yaml";
 const WORDS = "words/few.yaml";
 const CONDITION = "conditions/outdoors.yaml";
 
-type Row = readonly [name: string, from: string, to: string, code: string, says?: string | null, at?: string];
-
-function of(file: string, rows: readonly Row[]): readonly Broken[] {
-  return rows.map(([name, from, to, code, says, at]) => ({
-    name,
-    file,
-    from,
-    to,
-    code,
-    ...(says ? { says } : {}),
-    ...(at ? { at } : {}),
-  }));
-}
-
 /** At least one row for every way in which a file can be wrong. */
 export const BROKEN: readonly Broken[] = [
-  ...of(RULE, [
-    ["misspelt key", "title:", "▶titel:", "unknown-key", 'did you mean "title"?'],
-    ["key left out", 'title: "the thread is deep enough"\n', "", "missing-key", 'no "title"', "id: thread-depth"],
-    [
-      "unknown key in a limit",
-      "reviewBy: 2026-12-01",
-      "▶reviewOn: 2026-12-01",
-      "unknown-key",
-      'did you mean "reviewBy"?',
-    ],
-    ["text that is a number", '"the thread is deep enough"', "▶5", "wrong-kind", "put it in quotes"],
-    ["empty text", '"the thread is deep enough"', '▶""', "bad-form"],
-    ["text of two lines", '"the thread is deep enough"', '▶"the thread\\nis deep enough"', "bad-form", "one line"],
-    ["id in capitals", "id: thread-depth", "id: ▶Thread-Depth", "bad-form", "lower-case"],
-    ["id with a look-alike hyphen", "id: thread-depth", "id: ▶thread‐depth", "bad-form"],
-    ["id that is not the file's name", "id: thread-depth", "id: ▶thread-length", "id-is-not-file-name"],
-    ["set that the manifest lacks", "sets: [core, full]", "sets: [core, ▶ful]", "unknown-set", 'did you mean "full"?'],
-    ["set named twice", "sets: [core, full]", "sets: ▶[core, core]", "said-twice"],
-    [
-      "unknown stage",
-      "stages: [proposed, installed]",
-      "stages: [proposed, ▶instaled]",
-      "unknown-stage",
-      'did you mean "installed"?',
-    ],
-    ["no stage", "stages: [proposed, installed]", "stages: ▶[]", "list-too-short"],
-    [
-      "misspelt fact in a condition",
-      "fact: mounting_method",
-      "fact: ▶mounting_methd",
-      "unknown-fact",
-      'did you mean "mounting_method"?',
-    ],
-    [
-      "misspelt fact judged",
-      "judges: thread_depth",
-      "judges: ▶tread_depth",
-      "unknown-fact",
-      'did you mean "thread_depth"?',
-    ],
-    ["misspelt key in a condition", "operator: equal,", "▶operater: equal,", "unknown-key", 'did you mean "operator"?'],
-    ["misspelt operator", "operator: equal,", "operator: ▶equals,", "unknown-operator", 'did you mean "equal"?'],
-    ["operator that is no word of ours", "operator: equal,", "operator: ▶constructor,", "unknown-operator"],
-    ["operator that does not fit the kind", "operator: equal,", "operator: ▶lessThan,", "operator-does-not-fit"],
-    [
-      "operator in with one value",
-      "operator: equal,",
-      "operator: in,",
-      "operator-does-not-fit",
-      "a list",
-      "tapped-hole }",
-    ],
-    [
-      "choice that the fact lacks",
-      "value: tapped-hole",
-      "value: ▶taped-hole",
-      "unknown-choice",
-      'did you mean "tapped-hole"?',
-    ],
-    ["number for a choice", "value: tapped-hole", "value: ▶5", "wrong-kind"],
-    ["path in a condition", "value: tapped-hole", 'value: tapped-hole, ▶path: "$.x"', "refused-key", "path"],
-    ["params in a condition", "value: tapped-hole", "value: tapped-hole, ▶params: {}", "refused-key", "params"],
-    [
-      "empty all",
-      "all:\n    - { fact: mounting_method, operator: equal, value: tapped-hole }\n    - { not: { condition: outdoors } }",
-      "all: ▶[]",
-      "list-too-short",
-    ],
-    ["empty condition", "{ not: { condition: outdoors } }", "{ ▶not: {} }", "missing-key"],
-    [
-      "named condition that is not there",
-      "condition: outdoors",
-      "condition: ▶outdoor",
-      "unknown-condition",
-      'did you mean "outdoors"?',
-    ],
-    ["program text for a condition", "{ not: { condition: outdoors } }", '▶"wetting > 3"', "wrong-kind", "a mapping"],
-    ["fact of a table", "judges: thread_depth", "judges: ▶table.bolt", "not-supported", "tables"],
-    ["fact of a group", "judges: thread_depth", "judges: ▶group.sum", "not-supported"],
-    [
-      "band that is not there",
-      "{ below: { fact: model.thread_depth_min } }",
-      "{ ▶belw: { fact: model.thread_depth_min } }",
-      "unknown-key",
-      'did you mean "below"?',
-    ],
-    [
-      "two bands in one mapping",
-      "{ outside: [8 mm, 80 mm] }",
-      "▶{ below: 8 mm, above: 80 mm }",
-      "too-many-keys",
-      "write several as a list",
-    ],
-    ["empty list of bands", "fail: { below: { fact: model.thread_depth_min } }", "fail: ▶[]", "list-too-short"],
-    [
-      "bound of another dimension",
-      "fact: model.thread_depth_min }",
-      "fact: ▶model.torque_max }",
-      "wrong-dimension",
-      "torque",
-    ],
-    ["bound that is a choice", "fact: model.thread_depth_min }", "fact: ▶wetting }", "wrong-kind"],
-    ["bound without unit", "outside: [8 mm,", "outside: [▶8,", "no-unit", "8 mm"],
-    ["bound as text without unit", "outside: [8 mm,", 'outside: [▶"8",', "no-unit"],
-    ["bound in a wrong unit", "outside: [8 mm,", "outside: [▶8 V,", "wrong-dimension"],
-    ["bound in no unit", "outside: [8 mm,", "outside: [▶8 furlong,", "unknown-unit"],
-    ["bound with stray words", "outside: [8 mm,", 'outside: [▶"about 8 mm",', "not-a-number"],
-    ["bounds the wrong way round", "outside: [8 mm, 80 mm]", "outside: [80 mm, ▶8 mm]", "bounds-swapped"],
-    ["one bound for outside", "outside: [8 mm, 80 mm]", "outside: ▶[8 mm]", "list-too-short", "two bounds"],
-    ["shift in another dimension", "plus: 1 mm", "plus: ▶1 V", "wrong-dimension"],
-    ["choices for a number", "{ outside: [8 mm, 80 mm] }", "{ ▶oneOf: [deep] }", "band-does-not-fit"],
-    ["count with a unit", "value: 3 }", 'value: ▶"3 mm" }', "not-a-number", "the number alone"],
-    ["limit without citation", "cites: [bolt]", "cites: ▶[]", "list-too-short", "source"],
-    [
-      "cite of a citation that is not there",
-      "cites: [bolt]",
-      "cites: [▶bold]",
-      "unknown-citation",
-      'did you mean "bolt"?',
-    ],
-    ["citation that nothing cites", "cites: [bolt, margin]", "cites: [bolt]", "unused-citation", "margin", "margin: {"],
-    [
-      "unknown basis",
-      "basis: common-practice",
-      "basis: ▶common-practise",
-      "unknown-basis",
-      'did you mean "common-practice"?',
-    ],
-    ["clause that nobody read", 'clause: "5.1", readOn: 2026-01-02', '▶clause: "5.1"', "clause-not-read"],
-    ["day that does not exist", "reviewBy: 2026-12-01", "reviewBy: ▶2026-02-30", "bad-date"],
-    ["day in another form", "reviewBy: 2026-12-01", "reviewBy: ▶01.12.2026", "bad-date"],
-    ["review before the limit begins", "reviewBy: 2026-12-01", "reviewBy: ▶2025-12-01", "review-before-start"],
-    ["entries that overlap", "until: 2027-01-01", "until: 2027-01-02", "overlap", null, "2027-01-01\n    until: null"],
-    [
-      "entries with a gap",
-      "until: 2027-01-01",
-      "until: 2026-12-31",
-      "gap",
-      "2026-12-31",
-      "2027-01-01\n    until: null",
-    ],
-    [
-      "entry without end before another",
-      "until: 2027-01-01",
-      "until: null",
-      "overlap",
-      null,
-      "2027-01-01\n    until: null",
-    ],
-    [
-      "entry that ends before it begins",
-      "until: null\n    fail:",
-      "until: ▶2026-05-01\n    fail:",
-      "ends-before-start",
-    ],
-    [
-      "limit that nothing breaks",
-      "    fail: { below: { fact: model.thread_depth_min } }\n",
-      "",
-      "limit-without-band",
-      null,
-      "from: 2026-01-01",
-    ],
-    [
-      "message that is missing",
-      '  warn: "the thread is a little short"\n',
-      "",
-      "missing-message",
-      "messages.warn",
-      "messages:",
-    ],
-    [
-      "message naming no fact",
-      "{thread_depth} deep",
-      "{tread_depth} deep",
-      "unknown-fact",
-      'did you mean "thread_depth"?',
-      '"the thread is {',
-    ],
-    [
-      "message with a stray brace",
-      "{thread_depth} deep",
-      "{thread_depth deep",
-      "stray-brace",
-      null,
-      '"the thread is {',
-    ],
-    [
-      "remedy that changes no fact",
-      "change: [thread_depth]",
-      "change: [▶thread_deep]",
-      "unknown-survey-fact",
-      'did you mean "thread_depth"?',
-    ],
-    ["remedy that changes a derived fact", "change: [thread_depth]", "change: [▶seat]", "unknown-survey-fact"],
-    ["word on undecided", "undecided: fail", "undecided: ▶pass", "unknown-word", "warn, fail"],
-    [
-      "no cases",
-      'cases:\n  - { name: "deep", given: { thread_depth: 12 mm }, expect: pass }\n  - { name: "open", given: { joints_in_path: 1 }, expect: undecided, missing: [thread_depth] }',
-      "cases: ▶[]",
-      "list-too-short",
-    ],
-    ["outcome that is not there", "expect: pass", "expect: ▶passes", "unknown-outcome", 'did you mean "pass"?'],
-    [
-      "given fact that is not there",
-      "given: { thread_depth: 12 mm }",
-      "given: { ▶thread_deph: 12 mm }",
-      "unknown-key",
-      'did you mean "thread_depth"?',
-    ],
-    ["given value without unit", "thread_depth: 12 mm", "thread_depth: ▶12", "no-unit"],
-    ["given choice that is not there", "wetting: dry", "wetting: ▶dryy", "unknown-choice", 'did you mean "dry"?'],
-    [
-      "given interval upside down",
-      "thread_depth: 12 mm",
-      "thread_depth: ▶{ lowest: 9 mm, highest: 8 mm }",
-      "bad-given",
-    ],
-    [
-      "given unknown with a value",
-      "thread_depth: 12 mm",
-      "thread_depth: ▶{ unknown: missing, lowest: 8 mm }",
-      "bad-given",
-    ],
-    [
-      "given reason that is not there",
-      "thread_depth: 12 mm",
-      "thread_depth: { unknown: ▶doubtfull }",
-      "unknown-reason",
-      'did you mean "doubtful"?',
-    ],
-    [
-      "model of a case that is not there",
-      "model: baseline",
-      "model: ▶base-line",
-      "unknown-model",
-      'did you mean "baseline"?',
-    ],
-    ["case without a day", ", asOf: 2026-06-01", "", "case-without-day", null, '{ name: "deep"'],
-    ["missing fact that is not there", "missing: [thread_depth]", "missing: [▶thread_dept]", "unknown-fact"],
-    [
-      "fact judged at one stage only",
-      "judges: thread_depth",
-      "▶judges: { proposed: thread_depth }",
-      "stage-without-fact",
-      "installed",
-    ],
-    [
-      "facts judged that differ",
-      "judges: thread_depth",
-      "judges: { proposed: thread_depth, installed: ▶applied_torque }",
-      "wrong-dimension",
-    ],
-    [
-      "facts judged in different units",
-      "judges: thread_depth",
-      "judges: { proposed: thread_depth, installed: ▶paint_thickness }",
-      "units-differ",
-    ],
-    ["key that stands twice", "undecided: fail", "undecided: fail\n▶undecided: warn", "duplicate-key"],
-    ["key __proto__", "undecided: fail", "undecided: fail\n▶__proto__: {}", "refused-key", "__proto__"],
-    ["key constructor", "text:", "▶constructor: 1\n  text:", "refused-key"],
-    ["merge key", "undecided: fail", "undecided: fail\n▶<<: {}", "refused-key"],
-    ["key that is a number", "undecided: fail", "undecided: fail\n▶5: x", "bad-key"],
-    ["alias", "undecided: fail", "undecided: ▶*word", "alias"],
-    ["anchor", "undecided: fail", "undecided: ▶&word fail", "anchor"],
-    ["tag", "undecided: fail", "undecided: ▶!!str fail", "tag"],
-    ["directive", "id: thread-depth", "▶%YAML 1.1\n---\nid: thread-depth", "directive"],
-    ["second document", "undecided: fail", "undecided: fail\n▶---\nx: 1", "second-document"],
-    ["hexadecimal number", "times: 1.2", "times: ▶0x10", "not-decimal"],
-    ["octal number", "times: 1.2", "times: ▶0o17", "not-decimal"],
-    ["endless number", "times: 1.2", "times: ▶.inf", "not-decimal"],
-    ["no number", "times: 1.2", "times: ▶.nan", "not-decimal"],
-    ["number beyond all numbers", "times: 1.2", "times: ▶1e999", "not-decimal"],
-    ["number longer than is kept exactly", "value: 3 }", "value: ▶12345678901234567890 }", "not-decimal"],
-    ["bracket left open", "stages: [proposed, installed]", "stages: ▶[proposed, installed", "not-yaml", "never closed"],
-    ["quote left open", '"tap deeper"', '▶"tap deeper', "not-yaml", "never closed"],
-    ["tab for indentation", "  text:", "▶\ttext:", "not-yaml"],
-    ["text turned around", '"tap deeper"', '▶"tap \u202edeeper"', "unseen-character", "U+202E"],
-    ["control character", '"tap deeper"', '"tap ▶\u0000deeper"', "not-plain-text"],
-  ]),
-  ...of(OTHER_RULE, [
+  ...mistakesIn(RULE, [...CONDITION_MISTAKES, ...LIMIT_MISTAKES, ...YAML_MISTAKES]),
+  ...mistakesIn(OTHER_RULE, [
     [
       "stage judged that the rule is not for",
       "{ installed: nominal_speed }",
@@ -341,7 +37,7 @@ export const BROKEN: readonly Broken[] = [
       "below: 600",
     ],
   ]),
-  ...of(MODEL, [
+  ...mistakesIn(MODEL, [
     ["fact that no model has", "torque_max:", "▶torque_mx:", "unknown-key", 'did you mean "torque_max"?'],
     ["value in a wrong unit", "value: 9 mm", "value: ▶9 V", "wrong-dimension"],
     ["value without unit", "value: 9 mm", "value: ▶9", "no-unit"],
@@ -355,7 +51,7 @@ export const BROKEN: readonly Broken[] = [
       "unused-citation",
     ],
   ]),
-  ...of(BOOK, [
+  ...mistakesIn(BOOK, [
     ["default set that is no set", "defaultSet: core", "defaultSet: ▶corn", "unknown-set", 'did you mean "core"?'],
     [
       "baseline that is no model",
@@ -368,7 +64,7 @@ export const BROKEN: readonly Broken[] = [
     ["unknown language", "language: en", "language: ▶xx", "unknown-language"],
     ["include", "language: en", "language: en\n▶include: [../other.yaml]", "refused-key"],
   ]),
-  ...of(WORDS, [
+  ...mistakesIn(WORDS, [
     ["field that is not there", "wetting:", "▶weting:", "unknown-key", 'did you mean "wetting"?'],
     [
       "choice that the field lacks",
@@ -379,7 +75,7 @@ export const BROKEN: readonly Broken[] = [
     ],
     ["language of headings", "{ en:", "{ ▶it:", "unknown-key"],
   ]),
-  ...of(CONDITION, [
+  ...mistakesIn(CONDITION, [
     [
       "condition that names itself",
       "when: { fact: wetting, operator: in, value: [jets, hot-high-pressure] }",

@@ -1,16 +1,14 @@
-import { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA, SITE_SCHEMA, WORDS_SCHEMA } from "./other-schemas.js";
+import { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
 import type { JsonSchema } from "./parts.js";
 import { RULE_SCHEMA } from "./rule-schema.js";
+import { SITE_SCHEMA } from "./site-schema.js";
+import { WORDS_SCHEMA } from "./words-schema.js";
 
-export {
-  CONDITION_SCHEMA,
-  MODEL_SCHEMA,
-  RULEBOOK_SCHEMA,
-  SITE_SCHEMA,
-  WORDS_SCHEMA,
-} from "./other-schemas.js";
+export { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
 export type { JsonSchema } from "./parts.js";
 export { RULE_SCHEMA } from "./rule-schema.js";
+export { SITE_SCHEMA } from "./site-schema.js";
+export { WORDS_SCHEMA } from "./words-schema.js";
 
 /**
  * The schemas by the names of their files in `schemas/`, which editors read. Those files are written from these

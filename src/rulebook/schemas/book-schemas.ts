@@ -1,0 +1,107 @@
+import { LANGUAGES, MODEL_FACTS } from "../../facts/index.js";
+import {
+  CITATIONS,
+  CITES,
+  CONDITION_PARTS,
+  DAY,
+  DAY_OR_NONE,
+  DIALECT,
+  ID,
+  type JsonSchema,
+  TEXT,
+  WORD_LIST,
+} from "./parts.js";
+
+/** The manifest of a rulebook. */
+export const RULEBOOK_SCHEMA: JsonSchema = {
+  $schema: DIALECT,
+  title: "manifest",
+  description: "The manifest of a rulebook folder.",
+  type: "object",
+  properties: {
+    name: TEXT,
+    version: {
+      title: "version",
+      type: "string",
+      pattern: "^\\d+\\.\\d+\\.\\d+$",
+      $comment: 'three numbers in quotes, such as "1.0.0"',
+    },
+    language: {
+      title: "language",
+      description: "Language of titles, messages and remedies.",
+      type: "string",
+      enum: LANGUAGES,
+    },
+    sets: { type: "array", items: ID, minItems: 1, uniqueItems: true, $comment: "at least one set" },
+    defaultSet: { ...ID, description: "The set that is screened when none is named." },
+    baselineModel: { ...ID, description: "The sensor model for surveys without any word on models." },
+  },
+  required: ["name", "version", "language", "sets", "defaultSet", "baselineModel"],
+  additionalProperties: false,
+};
+
+/** A named condition, for use in several rules. */
+export const CONDITION_SCHEMA: JsonSchema = {
+  $schema: DIALECT,
+  title: "condition file",
+  description: "A condition with a name, for use in rules as { condition: name }.",
+  type: "object",
+  properties: {
+    id: { ...ID, description: "The name of the file without its ending." },
+    title: TEXT,
+    when: { $ref: "#/definitions/condition" },
+  },
+  required: ["id", "title", "when"],
+  additionalProperties: false,
+  definitions: CONDITION_PARTS,
+};
+
+const MODEL_VALUE: JsonSchema = {
+  title: "model value",
+  description: "A value in force on [from, until).",
+  type: "object",
+  properties: {
+    from: { ...DAY, description: "First day in force." },
+    until: { ...DAY_OR_NONE, description: "First day not in force; null while none is set." },
+    value: { title: "value", description: "A number with its unit.", type: ["string", "number", "boolean"] },
+    cites: CITES,
+  },
+  required: ["from", "until", "value", "cites"],
+  additionalProperties: false,
+};
+
+/** A sensor model. */
+export const MODEL_SCHEMA: JsonSchema = {
+  $schema: DIALECT,
+  title: "model",
+  description: "A sensor model: what it needs and bears, with sources.",
+  type: "object",
+  properties: {
+    id: { ...ID, description: "The name of the file without its ending." },
+    title: TEXT,
+    alsoWritten: { ...WORD_LIST, minItems: 0, description: "Other ways in which surveys write the model." },
+    facts: {
+      title: "model facts",
+      type: "object",
+      properties: Object.fromEntries(
+        MODEL_FACTS.map((definition) => [
+          definition.id.slice("model.".length),
+          {
+            description: definition.name,
+            type: "array",
+            items: { $ref: "#/definitions/value" },
+            minItems: 1,
+            $comment: "at least one value",
+          },
+        ]),
+      ),
+      minProperties: 1,
+      additionalProperties: false,
+      $comment: "at least one fact",
+    },
+    citations: CITATIONS,
+  },
+  required: ["id", "title", "facts", "citations"],
+  additionalProperties: false,
+  definitions: { value: MODEL_VALUE },
+};
