@@ -6,7 +6,7 @@ import { trouble } from "./cell-reading.js";
 import type { ColumnPlan } from "./columns.js";
 import { type Entry, knownAt, placeOf, reasonOf, type Unmentioned, unknownAt } from "./entries.js";
 import type { SeenCell } from "./grid.js";
-import { saysShaft } from "./languages.js";
+import { saysCoating, saysShaft } from "./languages.js";
 import type { ProblemCode } from "./problems.js";
 import { type CellContext, isEmptyCell, readCell, readWholeCell } from "./read-cell.js";
 
@@ -33,6 +33,9 @@ export function readColumnCell(
   if (cell === undefined || isEmptyCell(cell.value)) {
     return said([{ fact: context.field.id, state: unknownAt("missing", place), empty: true, mention: false }]);
   }
+  if (isUncoated(plan, cell, context)) {
+    return said([{ fact: context.field.id, state: knownAt("absent", place), empty: false, mention: false }]);
+  }
   const phrase = plan.also.length > 0 && context.field.kind === "choice" && cell.value.kind === "text";
   if (phrase && readWholeCell(cell.value, context) === null) {
     return readSharedPhrase(cell.value.kind === "text" ? cell.value.text : "", plan, place, context);
@@ -42,6 +45,11 @@ export function readColumnCell(
   return reading.kind === "number"
     ? numberSaid(reading, plan, place, context)
     : wordSaid(reading, context.field.id, place);
+}
+
+function isUncoated(plan: ColumnPlan, cell: SeenCell, context: CellContext): boolean {
+  if (context.field.id !== "surface_finish" || cell.value.kind !== "text") return false;
+  return saysCoating(plan.heading) && context.vocabulary.isNo(cell.value.text);
 }
 
 type Place = ReturnType<typeof placeOf>;

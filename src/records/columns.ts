@@ -123,6 +123,10 @@ function choose(named: Named, grid: Grid, table: Table, vocabulary: Vocabulary):
     .sort((a, b) => b.share - a.share);
   const names = named.candidates.map((match) => match.field.name).join(", ");
   const [best, next] = ranked;
+  // Fields that people write into one column are read together, whichever of them the heading is put down to.
+  if (best && TOGETHER.some((group) => named.candidates.every((match) => group.includes(match.field.id)))) {
+    return { match: best.match, why: `heading may mean ${names}; the column is read for all of them` };
+  }
   if (!best) return { match: null, why: `heading may mean ${names}, and no value decides` };
   if (best.share >= 0.5 && (!next || best.share - next.share >= 0.3)) {
     return { match: best.match, why: `heading may mean ${names}; the values speak for ${best.match.field.name}` };

@@ -46,6 +46,11 @@ export function isListedHeading(text: string, vocabulary: Vocabulary): boolean {
   return text.length <= LONGEST_HEADING && splitsOf(text).some((s) => vocabulary.headings.has(headingKey(s.name)));
 }
 
+/** Whether the text as it stands, with nothing taken off it, is a listed heading. */
+export function isWholeHeading(text: string, vocabulary: Vocabulary): boolean {
+  return text.length <= LONGEST_HEADING && vocabulary.headings.has(headingKey(text));
+}
+
 /**
  * The fields that a heading may name: those for which it is listed; else those of the listed headings found in it.
  * Empty where its words are unknown or its unit fits no field.

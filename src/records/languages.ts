@@ -109,6 +109,11 @@ export function textsOfColumn(grid: Grid, rows: readonly number[], column: numbe
   });
 }
 
+/** Whether a heading asks for paint or another coating, so that "none" under it means a bare surface. */
+export function saysCoating(heading: string): boolean {
+  return /paint|coat|lack|anstrich|beschicht|farbe|pintur|recubr|peint|revet/.test(foldText(heading));
+}
+
 /** Whether a heading says that its speed is that of the shaft; only then is Hz surely turns per second. */
 export function saysShaft(heading: string): boolean {
   return /shaft|running|welle|\beje|giro|arbre|rotation/.test(foldText(heading));

@@ -90,8 +90,7 @@ function takeOffWords(
   }
   const closing = /^(.*\d.*?)\s+(\p{L}+\.?)$/u.exec(rest);
   const last = closing?.[2] ?? "";
-  const isUnit = field.dimension !== undefined && unitSpelled(last, field.dimension) !== null;
-  if (closing && !isUnit && (vocabulary.isAbout(last) || isMostOrLeast(last, vocabulary))) {
+  if (closing && !isUnitOrSupply(last, field) && (vocabulary.isAbout(last) || isMostOrLeast(last, vocabulary))) {
     remarks.push(last);
     rest = closing[1] ?? rest;
   }
@@ -138,10 +137,19 @@ function knownOpening(word: string, field: FactDefinition, vocabulary: Vocabular
 
 function unitOrSupplyAhead(word: string, field: FactDefinition): OpeningStep | null {
   const folded = foldText(word).replace(/\./g, "");
-  if (field.dimension === "dc-voltage" && folded === "dc") return { length: word.length, supply: "dc" };
-  if (field.id === "supply_voltage" && folded === "ac") return { length: word.length, supply: "ac" };
+  if (field.dimension === "dc-voltage" && (folded === "dc" || folded === "cc"))
+    return { length: word.length, supply: "dc" };
+  // In capitals and without a full stop CA is corriente alterna or courant alternatif, not circa.
+  const alternating = folded === "ac" || word === "CA";
+  if (field.id === "supply_voltage" && alternating) return { length: word.length, supply: "ac" };
   const unit = field.dimension ? unitSpelled(word, field.dimension) : null;
   return unit?.leads ? { length: word.length, unitAhead: word } : null;
+}
+
+/** Behind a voltage CA and CC are kinds of supply (corriente alterna, courant continu), not about. */
+function isUnitOrSupply(word: string, field: FactDefinition): boolean {
+  if (field.dimension === "dc-voltage" && /^(?:ac|ca|dc|cc)\.?$/i.test(word)) return true;
+  return field.dimension !== undefined && unitSpelled(word, field.dimension) !== null;
 }
 
 function isMostOrLeast(word: string, vocabulary: Vocabulary): boolean {

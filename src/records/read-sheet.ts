@@ -69,6 +69,7 @@ function readTable(
   context: SheetContext,
 ): readonly PointRecord[] {
   const used = plan.filter((column) => column.field !== null);
+  const planned = new Set(plan.map((column) => column.column));
   const readColumns = new Set(used.map((column) => column.column));
   const idColumns = new Set(
     used.filter((c) => c.field?.id === "point_id" || c.field?.id === "asset_tag").map((c) => c.column),
@@ -86,6 +87,11 @@ function readTable(
     }
     if (hiddenRows.has(row))
       note(context, raw, "hidden-row", cellName(row, 1), "the row is hidden; it is read like the others");
+    for (const column of grid.filled(row).keys()) {
+      if (planned.has(column)) continue;
+      const text = `column ${columnLetters(column)} has no heading; its cells are not read`;
+      note(context, raw, "unknown-heading", cellName(row, column), text);
+    }
     const cells = used.map((column) => {
       const seen = grid.seen(row, column.column, headingRow);
       return readWithDitto(column, seen, row, raw, contexts.get(column.column), above, context);

@@ -1,13 +1,12 @@
 import type { CellValue } from "../workbook/index.js";
 import { type Grid, shownText } from "./grid.js";
-import { isListedHeading, isUnitText, matchHeading } from "./heading.js";
+import { isListedHeading, isUnitText, isWholeHeading, matchHeading } from "./heading.js";
 import type { Vocabulary } from "./vocabulary.js";
 
 /** A table of a sheet: its heading rows and the rows that follow until the next table. */
 export interface Table {
-  /** The lowest heading row comes last; a row of units is not among them. */
+  /** From the top down: group headings, headings, units or second halves of headings. */
   readonly headingRows: readonly number[];
-  readonly unitRow: number | null;
   readonly headings: ReadonlyMap<number, TableHeading>;
   /** Rows below the headings, as the program numbers them. */
   readonly rows: readonly number[];
@@ -24,6 +23,8 @@ export interface TableHeading {
 /** Rows from the top of a sheet in which the first headings are looked for. */
 const ROWS_LOOKED_AT = 60;
 const FEWEST_HEADINGS = 2;
+/** Columns over which an unmerged heading is taken to reach. */
+const REACH = 4;
 /** A row further down opens a new table only if it is plainly a row of headings. */
 const FEWEST_HEADINGS_BELOW = 3;
 
@@ -86,23 +87,56 @@ function tableAt(
   const above = numbers[start - 1];
   const upper = above !== undefined && first && isGroupRow(grid, above, row, vocabulary) ? above : null;
   const below = numbers[start + 1];
-  const unitRow = below !== undefined && start + 1 < end && isUnitRow(grid.filled(below)) ? below : null;
-  const columns = new Set([...grid.filled(row).keys()]);
+  const under = below !== undefined && start + 1 < end ? underHeadings(grid, row, below, vocabulary) : null;
+  const columns = new Set([...grid.filled(row).keys(), ...(under?.keys() ?? [])]);
   if (upper !== null) for (const column of grid.filled(upper).keys()) columns.add(column);
   const headings = new Map<number, TableHeading>();
   for (const column of [...columns].sort((a, b) => a - b)) {
-    const own = shownText(grid.own(row, column)).trim();
+    const plain = shownText(grid.own(row, column)).trim();
     const over = upper === null ? "" : shownText(grid.across(upper, column)).trim();
-    const unitBelow = unitRow === null ? "" : shownText(grid.own(unitRow, column)).trim();
-    if (own !== "" || over !== "") headings.set(column, { own, above: over, unitBelow });
+    const below = under?.get(column);
+    const own = below?.heading ?? plain;
+    if (own !== "" || over !== "") headings.set(column, { own, above: over, unitBelow: below?.unit ?? "" });
   }
-  const firstData = start + (unitRow === null ? 1 : 2);
-  return {
-    headingRows: upper === null ? [row] : [upper, row],
-    unitRow,
-    headings,
-    rows: numbers.slice(firstData, end),
-  };
+  const headingRows = [...(upper === null ? [] : [upper]), row, ...(under === null ? [] : [below ?? row])];
+  return { headingRows, headings, rows: numbers.slice(start + (under === null ? 1 : 2), end) };
+}
+
+interface UnderHeading {
+  /** The heading that the two rows give together (Speed over min), or null. */
+  readonly heading: string | null;
+  readonly unit: string;
+}
+
+/**
+ * The row right under the headings where it is made of units and of second halves of headings alone; else null.
+ * A heading reaches over the empty cells to its right.
+ */
+function underHeadings(
+  grid: Grid,
+  row: number,
+  below: number,
+  vocabulary: Vocabulary,
+): ReadonlyMap<number, UnderHeading> | null {
+  const found = new Map<number, UnderHeading>();
+  let units = 0;
+  for (const [column, value] of grid.filled(below)) {
+    const text = shownText(value).trim();
+    const both = `${headingOver(grid, row, column)} ${text}`;
+    if (value.kind === "text" && isWholeHeading(both, vocabulary)) found.set(column, { heading: both, unit: "" });
+    else if (value.kind === "text" && isUnitText(text, undefined)) found.set(column, { heading: null, unit: text });
+    else return null;
+    units += 1;
+  }
+  return units >= 2 ? found : null;
+}
+
+function headingOver(grid: Grid, row: number, column: number): string {
+  for (let left = column; left > 0 && left > column - REACH; left--) {
+    const text = shownText(grid.across(row, left)).trim();
+    if (text !== "") return text;
+  }
+  return "";
 }
 
 /** A row of group headings: right above, short texts only, and merged across columns or completing a listed heading. */
@@ -113,12 +147,6 @@ function isGroupRow(grid: Grid, above: number, row: number, vocabulary: Vocabula
   return texts.some(({ column, text }) => {
     const range = grid.coveredBy(above, column);
     if (range && range.right > range.left) return true;
-    return isListedHeading(`${text} ${shownText(grid.own(row, column))}`, vocabulary);
+    return isWholeHeading(`${text} ${shownText(grid.own(row, column))}`, vocabulary);
   });
-}
-
-function isUnitRow(cells: ReadonlyMap<number, CellValue>): boolean {
-  const texts = [...cells.values()].map(shownText);
-  const units = texts.filter((text) => isUnitText(text, undefined));
-  return units.length >= 2 && units.length >= texts.length * 0.6;
 }

@@ -68,8 +68,12 @@ function deriveLowestRunningSpeed(facts: Facts): FactState {
   const unclear = !driveState.known && driveState.reason !== "missing";
   const drive = open !== null || unclear ? "yes" : driveOf(driveState);
   const ends = nominal ? lowestRunningSpeed(null, nominal.highest, drive) : null;
-  if (!nominal || !ends)
-    return unknownFor(open ?? (drive === "yes" ? "lowest_speed" : "nominal_speed"), ["nominal_speed"], facts);
+  if (!nominal || !ends) {
+    const stated = stateOf(facts, "nominal_speed");
+    const unread = !stated.known && stated.reason !== "missing";
+    const lacking = open ?? (drive === "yes" && !unread ? "lowest_speed" : "nominal_speed");
+    return unknownFor(lacking, ["nominal_speed"], facts);
+  }
   if (ends.bound === "exact") return known(rounded(nominal), ["nominal_speed"], facts);
   const lacking = open ?? (unclear ? "variable_speed" : "lowest_speed");
   return known({ lowest: Number.NEGATIVE_INFINITY, highest: round12(ends.rpm) }, [lacking, "nominal_speed"], facts);

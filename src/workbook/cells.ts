@@ -30,7 +30,7 @@ export interface RawRow {
   readonly cells: readonly RawCell[];
 }
 
-/** A merged range, ends included. Only the top left cell holds a value. */
+/** A merged range, ends included. Its value is that of the top left cell; values that a file keeps under it are delivered too. */
 export interface MergedRange {
   readonly top: number;
   readonly left: number;
