@@ -361,6 +361,6 @@ export const GERMAN_SHEET = {
     { section: "Mahlung und Rührwerke", machines: GRINDING },
     { section: "Förderung und Abluft", machines: TRANSPORT },
   ],
-  total: { text: "Summe Messstellen", column: 2, formula: (last) => ({ formula: `COUNTA(B7:B${last})`, result: 18 }) },
+  total: { text: "Summe Messstellen", column: 4, formula: (last) => ({ formula: `COUNTA(B7:B${last})`, result: 18 }) },
   notes: ["Versorgung der Mühlen kommt aus dem Schaltschrank der Halle, siehe Angaben des Werks."],
 };
