@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { sha256OfBytes } from "../../src/base/index.js";
+import { sha256OfBytes, type TextFile } from "../../src/base/index.js";
 import { nodeInflating, readTextFolder } from "../../src/disk/index.js";
 import type { SiteStatements } from "../../src/facts/index.js";
 import { type Survey, surveyReader } from "../../src/records/index.js";
@@ -22,10 +22,14 @@ export function shippedRulebook(): Promise<Rulebook> {
   return book;
 }
 
-async function loadShipped(): Promise<Rulebook> {
+/** The files of the shipped rulebook, named from `rules/` on. */
+export async function shippedFiles(): Promise<readonly TextFile[]> {
   const folder = await readTextFolder(projectPath("rules"), [".yaml"]);
-  const files = folder.files.map((file) => ({ ...file, path: file.path.slice(ROOT.length) }));
-  const loading = loadRulebook(files, { root: "rules" });
+  return folder.files.map((file) => ({ ...file, path: file.path.slice(ROOT.length) }));
+}
+
+async function loadShipped(): Promise<Rulebook> {
+  const loading = loadRulebook(await shippedFiles(), { root: "rules" });
   if (!loading.ok) throw new Error(loading.findings.map((f) => `${f.file}:${f.line}:${f.column} ${f.text}`).join("\n"));
   return loading.rulebook;
 }
