@@ -1,27 +1,16 @@
+import { existsSync } from "node:fs";
 import { mkdir } from "node:fs/promises";
 import { Command, Option } from "commander";
 import { STAGES, utcDay } from "../base/index.js";
-import { OutputBatch } from "../disk/index.js";
-import type { SiteStatements } from "../facts/index.js";
+import { checkWritable, OutputBatch } from "../disk/index.js";
 import { countOf, terminalReport } from "../outputs/index.js";
-import type { Rulebook } from "../rulebook/index.js";
-import {
-  auditScreening,
-  type PointResult,
-  reachesLevel,
-  type Screening,
-  type ScreeningInput,
-  screen,
-} from "../screening/index.js";
-import { findingLine, openRulebook, openSiteFile } from "./open-rulebook.js";
-import { type OpenedSurvey, openSurveys } from "./open-surveys.js";
+import { type PointResult, reachesLevel, type Screening, type ScreeningInput, screen } from "../screening/index.js";
+import type { OpenedSurvey } from "./open-surveys.js";
 import { progressOf } from "./progress.js";
 import { printResult, replayed, targetPaths, targetsOf, writeFiles } from "./run-outputs.js";
+import { audit, CannotRun, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
-
-/** Ends a run before anything is written; the lines have been said. */
-class CannotRun extends Error {}
 
 /** `spotface screen`: survey files in, verdicts with reasons out. */
 export function screenCommand(terminal: Terminal, program: ScreeningInput["program"]): Command {
@@ -85,9 +74,10 @@ async function runScreen(
   }
   const site = await siteOf(options, rulebook, terminal);
   const targets = targetsOf(options, files);
+  await refuseTargets(files, options, targets, terminal);
+  const surveys = await surveysOf(files, options, rulebook, site, terminal, targets.workbook !== null);
   const batch = await openTargets(files, options, targets, terminal);
   try {
-    const surveys = await surveysOf(files, options, rulebook, site, terminal, targets.workbook !== null);
     const input: ScreeningInput = {
       program,
       rulebook,
@@ -170,19 +160,21 @@ function closingLine(screening: Screening): string {
   );
 }
 
-async function rulebookOf(options: ScreenOptions, terminal: Terminal): Promise<Rulebook> {
-  const loading = await openRulebook(options.rules ?? null);
-  if (loading.ok) return loading.rulebook;
-  for (const finding of loading.findings) terminal.err(findingLine(finding));
-  return stop(terminal, `the rulebook has ${countOf(loading.findings.length, "mistake")}; correct it and run again`);
+/** Refuses before the reading what can be refused then; a folder that is still to be made has nothing in it. */
+async function refuseTargets(
+  files: readonly string[],
+  options: ScreenOptions,
+  targets: ReturnType<typeof targetsOf>,
+  terminal: Terminal,
+): Promise<void> {
+  if (options.out !== undefined && !existsSync(options.out)) return;
+  const problems = await checkWritable(targetPaths(targets), inputsOf(files, options), options.overwrite);
+  for (const { path, text } of problems) terminal.err(`spotface: ${path}: ${text}\n`);
+  if (problems.length > 0) throw new CannotRun();
 }
 
-async function siteOf(options: ScreenOptions, rulebook: Rulebook, terminal: Terminal): Promise<SiteStatements | null> {
-  if (options.siteFile === undefined) return null;
-  const reading = await openSiteFile(options.siteFile, rulebook);
-  if (reading.ok) return reading.statements;
-  for (const finding of reading.findings) terminal.err(findingLine(finding));
-  return stop(terminal, `the site file has ${countOf(reading.findings.length, "mistake")}; correct it and run again`);
+function inputsOf(files: readonly string[], options: ScreenOptions): readonly string[] {
+  return [...files, ...(options.siteFile === undefined ? [] : [options.siteFile])];
 }
 
 async function openTargets(
@@ -194,49 +186,8 @@ async function openTargets(
   const paths = targetPaths(targets);
   if (paths.length === 0) return null;
   if (options.out !== undefined) await mkdir(options.out, { recursive: true });
-  const inputs = [...files, ...(options.siteFile === undefined ? [] : [options.siteFile])];
-  const started = await OutputBatch.start(paths, { inputs, overwrite: options.overwrite });
+  const started = await OutputBatch.start(paths, { inputs: inputsOf(files, options), overwrite: options.overwrite });
   if (started.ok) return started.batch;
   for (const { path, text } of started.problems) terminal.err(`spotface: ${path}: ${text}\n`);
-  throw new CannotRun();
-}
-
-async function surveysOf(
-  files: readonly string[],
-  options: ScreenOptions,
-  rulebook: Rulebook,
-  site: SiteStatements | null,
-  terminal: Terminal,
-  keepCells: boolean,
-): Promise<Awaited<ReturnType<typeof openSurveys>>> {
-  const [twice] = files.filter((file, i) => files.indexOf(file) !== i);
-  if (twice !== undefined) stop(terminal, `${twice}: the file is given twice; every point in it would stand twice`);
-  const progress = progressOf(terminal, "reading");
-  const reading = { encoding: options.encoding, separator: options.separator };
-  const surveys = await openSurveys(files, rulebook, site, { reading, keepCells, onProgress: progress.at });
-  progress.end();
-  for (const { file, text } of surveys.unreadable) {
-    terminal.err(`spotface: ${file}: ${text}${options.skipUnreadable ? " (left out)" : ""}\n`);
-  }
-  const allowed = options.skipUnreadable && surveys.opened.length > 0;
-  if (surveys.unreadable.length > 0 && !allowed) throw new CannotRun();
-  return surveys;
-}
-
-async function audit(input: ScreeningInput, terminal: Terminal): Promise<void> {
-  const progress = progressOf(terminal, "audit");
-  const report = await auditScreening(input, progress.at);
-  progress.end();
-  for (const difference of report.differences) terminal.err(`spotface: audit: ${difference}\n`);
-  terminal.err(
-    `spotface: audit: ${countOf(report.compared, "finding")} compared with json-rules-engine, ` +
-      `${report.completed} decided ones on ${countOf(report.completions, "completion")}, ` +
-      `${report.open} open ones claim nothing; ${countOf(report.differences.length, "difference")}\n`,
-  );
-  if (report.differences.length > 0) stop(terminal, "the two judges differ; nothing is written");
-}
-
-function stop(terminal: Terminal, text: string): never {
-  terminal.err(`spotface: ${text}\n`);
   throw new CannotRun();
 }

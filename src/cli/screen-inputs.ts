@@ -1,0 +1,76 @@
+import type { SiteStatements } from "../facts/index.js";
+import { countOf } from "../outputs/index.js";
+import type { Rulebook } from "../rulebook/index.js";
+import { auditScreening, type ScreeningInput } from "../screening/index.js";
+import { findingLine, openRulebook, openSiteFile } from "./open-rulebook.js";
+import { openSurveys } from "./open-surveys.js";
+import { progressOf } from "./progress.js";
+import type { ScreenOptions } from "./screen-options.js";
+import type { Terminal } from "./terminal.js";
+
+/** Ends a run before anything is written; the lines have been said. */
+export class CannotRun extends Error {}
+
+/** The rulebook of a run; its mistakes are said and end the run. */
+export async function rulebookOf(options: ScreenOptions, terminal: Terminal): Promise<Rulebook> {
+  const loading = await openRulebook(options.rules ?? null);
+  if (loading.ok) return loading.rulebook;
+  for (const finding of loading.findings) terminal.err(findingLine(finding));
+  return stop(terminal, `the rulebook has ${countOf(loading.findings.length, "mistake")}; correct it and run again`);
+}
+
+/** What the site file of a run states, if one is given. */
+export async function siteOf(
+  options: ScreenOptions,
+  rulebook: Rulebook,
+  terminal: Terminal,
+): Promise<SiteStatements | null> {
+  if (options.siteFile === undefined) return null;
+  const reading = await openSiteFile(options.siteFile, rulebook);
+  if (reading.ok) return reading.statements;
+  for (const finding of reading.findings) terminal.err(findingLine(finding));
+  return stop(terminal, `the site file has ${countOf(reading.findings.length, "mistake")}; correct it and run again`);
+}
+
+/** The surveys of a run; a file that cannot be read ends it, unless the user said to leave such files out. */
+export async function surveysOf(
+  files: readonly string[],
+  options: ScreenOptions,
+  rulebook: Rulebook,
+  site: SiteStatements | null,
+  terminal: Terminal,
+  keepCells: boolean,
+): Promise<Awaited<ReturnType<typeof openSurveys>>> {
+  const [twice] = files.filter((file, i) => files.indexOf(file) !== i);
+  if (twice !== undefined) stop(terminal, `${twice}: the file is given twice; every point in it would stand twice`);
+  const progress = progressOf(terminal, "reading");
+  const reading = { encoding: options.encoding, separator: options.separator };
+  const surveys = await openSurveys(files, rulebook, site, { reading, keepCells, onProgress: progress.at });
+  progress.end();
+  for (const { file, text } of surveys.unreadable) {
+    terminal.err(`spotface: ${file}: ${text}${options.skipUnreadable ? " (left out)" : ""}\n`);
+  }
+  const allowed = options.skipUnreadable && surveys.opened.length > 0;
+  if (surveys.unreadable.length > 0 && !allowed) throw new CannotRun();
+  return surveys;
+}
+
+/** Compares the run with the reference; a difference ends it before anything is written. */
+export async function audit(input: ScreeningInput, terminal: Terminal): Promise<void> {
+  const progress = progressOf(terminal, "audit");
+  const report = await auditScreening(input, progress.at);
+  progress.end();
+  for (const difference of report.differences) terminal.err(`spotface: audit: ${difference}\n`);
+  terminal.err(
+    `spotface: audit: ${countOf(report.compared, "finding")} compared with json-rules-engine, ` +
+      `${report.completed} decided ones on ${countOf(report.completions, "completion")}, ` +
+      `${report.open} open ones claim nothing; ${countOf(report.differences.length, "difference")}\n`,
+  );
+  if (report.differences.length > 0) stop(terminal, "the two judges differ; nothing is written");
+}
+
+/** Says why the run ends before anything is written, and ends it. */
+export function stop(terminal: Terminal, text: string): never {
+  terminal.err(`spotface: ${text}\n`);
+  throw new CannotRun();
+}
