@@ -55,6 +55,26 @@ describe("import directions", () => {
     expect(wrong).toEqual([]);
   });
 
+  it("run in no circle, also within a folder", () => {
+    const next = new Map<string, string[]>();
+    for (const { file, from } of imports.filter((line) => line.from.startsWith("."))) {
+      const target = relative(src, resolve(dirname(join(src, file)), from)).replace(/\.js$/, ".ts");
+      next.set(file, [...(next.get(file) ?? []), target]);
+    }
+    const done = new Set<string>();
+    const circle = (file: string, path: readonly string[]): readonly string[] | null => {
+      if (path.includes(file)) return [...path.slice(path.indexOf(file)), file];
+      if (done.has(file)) return null;
+      for (const target of next.get(file) ?? []) {
+        const found = circle(target, [...path, file]);
+        if (found) return found;
+      }
+      done.add(file);
+      return null;
+    };
+    expect([...next.keys()].map((file) => circle(file, [])).filter((found) => found !== null)).toEqual([]);
+  });
+
   it("leave what only Node has to the folders that touch the machine", () => {
     const wrong = imports.filter(({ station, from }) => from.startsWith("node:") && !MAY_USE_NODE.includes(station));
     expect(wrong).toEqual([]);

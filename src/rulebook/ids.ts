@@ -1,4 +1,4 @@
-import type { LoadedFile } from "./load.js";
+import type { LoadedFile } from "./loaded-file.js";
 
 /**
  * Reports ids that differ from the name of their file, and ids that two files of a kind share, also when only case

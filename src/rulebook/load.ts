@@ -5,6 +5,7 @@ import { findCycle, MOST_COMPARISONS, sizeOf } from "./conditions-graph.js";
 import { type FileLimits, RULEBOOK_LIMITS } from "./file-limits.js";
 import { type FileRole, type RoledFile, roleOf } from "./file-roles.js";
 import { checkIds } from "./ids.js";
+import type { LoadedFile } from "./loaded-file.js";
 import { checkManifest } from "./manifest.js";
 import { readModel } from "./model-reading.js";
 import type { RawConditionFile, RawManifest, RawModel, RawRule, RawWords } from "./raw.js";
@@ -20,7 +21,7 @@ import {
   RULEBOOK_SCHEMA,
   WORDS_SCHEMA,
 } from "./schemas/index.js";
-import { Report, type Source } from "./source.js";
+import { Report } from "./source.js";
 import { joinWords } from "./word-reading.js";
 
 /** How a rulebook is loaded. */
@@ -29,13 +30,6 @@ export interface LoadOptions {
   readonly root?: string;
   /** Other limits than the usual ones, for tests. */
   readonly limits?: FileLimits;
-}
-
-/** A file whose text could be read; `fits` says whether it also has the form of its role. */
-export interface LoadedFile extends RoledFile {
-  readonly source: Source;
-  readonly report: Report;
-  readonly fits: boolean;
 }
 
 const SCHEMAS: Readonly<Record<FileRole, JsonSchema>> = {

@@ -1,9 +1,8 @@
 import { isMap, isScalar, isSeq, type Node, type Pair, type Scalar } from "yaml";
 import { showText } from "../base/index.js";
 import type { FileLimits } from "./file-limits.js";
-import type { YamlReading } from "./read-yaml.js";
 import type { FileFinding } from "./rulebook.js";
-import { below, type Spot, type Spots } from "./source.js";
+import { below, type Spot, type Spots, type YamlReading } from "./source.js";
 
 /** Keys that could reach behind the data in some program that reads it. */
 const REFUSED_KEYS: ReadonlySet<string> = new Set(["__proto__", "constructor", "prototype", "<<"]);

@@ -2,15 +2,9 @@ import { Composer, type CST, type Document, LineCounter, Parser } from "yaml";
 import type { TextFile } from "../base/index.js";
 import type { FileLimits } from "./file-limits.js";
 import { takePlainData } from "./plain-data.js";
-import type { FileFinding } from "./rulebook.js";
-import type { Source, Spot } from "./source.js";
+import type { Spot, YamlReading } from "./source.js";
 import { wordYamlError } from "./yaml-errors.js";
 import { checkTokens, findUnclosed } from "./yaml-tokens.js";
-
-/** Where a file of a rulebook stands, as plain data, or what keeps it from being read. */
-export type YamlReading =
-  | { readonly ok: true; readonly source: Source }
-  | { readonly ok: false; readonly findings: readonly FileFinding[] };
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters that no file of ours may hold
 const NOT_TEXT = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffd]/;

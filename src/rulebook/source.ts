@@ -21,6 +21,11 @@ export interface Source {
   readonly spots: ReadonlyMap<string, Spots>;
 }
 
+/** A file as plain data with places, or what keeps it from being read. */
+export type YamlReading =
+  | { readonly ok: true; readonly source: Source }
+  | { readonly ok: false; readonly findings: readonly FileFinding[] };
+
 /** JSON pointer of a key or index below another pointer. */
 export function below(pointer: string, ...steps: readonly (string | number)[]): string {
   let result = pointer;

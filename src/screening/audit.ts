@@ -7,9 +7,10 @@ import {
   engineRules,
   type Judgement,
 } from "../rulebook/index.js";
+import type { ScreeningInput } from "./input.js";
 import type { ReadyRule } from "./judge-point.js";
 import { type Reference, referenceOf } from "./reference.js";
-import { pointFactsOf, readyRules, type ScreeningInput } from "./screen.js";
+import { pointFactsOf, readyRules } from "./screen.js";
 
 /** What an audit compared, and where the two judges differ. */
 export interface AuditReport {

@@ -3,10 +3,10 @@ import { findFact } from "../facts/index.js";
 import type { Survey } from "../records/index.js";
 import type { SensorModel } from "../rulebook/index.js";
 import { CAUTIONS } from "./cautions.js";
+import type { ScreeningInput } from "./input.js";
 import type { ReadyRule } from "./judge-point.js";
 import { POINT_TWICE_SHOWN } from "./point-twice.js";
 import type { ModelShown, ResultHead, RuleShown, SurveyShown } from "./result.js";
-import type { ScreeningInput } from "./screen.js";
 
 /** What stands before the points. */
 export function headOf(

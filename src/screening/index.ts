@@ -2,6 +2,7 @@ export type { AuditReport } from "./audit.js";
 export { auditScreening } from "./audit.js";
 export { CAUTIONS } from "./cautions.js";
 export { pointUuid } from "./identity.js";
+export type { ScreeningInput, ScreeningOptions } from "./input.js";
 export type {
   FactShown,
   Finding,
@@ -16,5 +17,4 @@ export type {
   Summary,
   SurveyShown,
 } from "./result.js";
-export type { ScreeningInput, ScreeningOptions } from "./screen.js";
 export { reachesLevel, screen } from "./screen.js";

@@ -1,37 +1,17 @@
-import { isOpen, type PlainDay, type Stage, type Verdict } from "../base/index.js";
-import type { FactState, Facts, SiteStatements } from "../facts/index.js";
+import { isOpen, type Verdict } from "../base/index.js";
+import type { FactState, Facts } from "../facts/index.js";
 import type { ImportProblem, PointRecord, Survey } from "../records/index.js";
 import { compileRule, type Rulebook, type SensorModel } from "../rulebook/index.js";
 import { withDerived } from "./derive.js";
 import { headOf, surveyShown } from "./head.js";
 import { identityOf, type PointIdentity } from "./identity.js";
+import type { ScreeningInput, ScreeningOptions } from "./input.js";
 import { findingOf, isAlwaysListed, type ReadyRule, weightOf, worst } from "./judge-point.js";
 import { ModelShelf } from "./models.js";
 import { rulesNotAsked } from "./not-asked.js";
 import { POINT_TWICE, pointTwice } from "./point-twice.js";
 import type { Finding, PointResult, ResultHead, Screening } from "./result.js";
 import { Tally } from "./tally.js";
-
-/** How a run is asked for. */
-export interface ScreeningOptions {
-  readonly set: string;
-  readonly stage: Stage;
-  readonly asOf: PlainDay;
-  /** The site's name as the user gave it; null where it comes from the site file or a column. */
-  readonly siteName: string | null;
-  /** List pass and not-applicable too. */
-  readonly allFindings: boolean;
-}
-
-/** All that a run is made from. */
-export interface ScreeningInput {
-  readonly program: ResultHead["program"];
-  readonly rulebook: Rulebook;
-  readonly surveys: readonly Survey[];
-  readonly skipped: ResultHead["skipped"];
-  readonly site: SiteStatements | null;
-  readonly options: ScreeningOptions;
-}
 
 /** A point on its way: its record, its facts with all derived ones, and who it is. */
 export interface PointFacts {
