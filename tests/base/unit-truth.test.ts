@@ -57,7 +57,10 @@ describe("unit conversions against published tables and definitions", () => {
 
   it("gives the area of 26 AWG by its definition (ASTM B258)", () => {
     const entry = truth.get("unit-awg-diameter-26");
-    const { area_mm2: area, diameter_mm: diameter } = (entry?.expected ?? {}) as { area_mm2: number; diameter_mm: number };
+    const { area_mm2: area, diameter_mm: diameter } = (entry?.expected ?? {}) as {
+      area_mm2: number;
+      diameter_mm: number;
+    };
     const ours = convert(26, "AWG", "mm²", "area");
     expect(Math.abs(ours / area - 1)).toBeLessThan(1e-5);
     expect(Math.abs(Math.sqrt((4 * ours) / Math.PI) / diameter - 1)).toBeLessThan(1e-5);
