@@ -1,0 +1,69 @@
+/**
+ * Runs the stages of a screening one after the other in this process and prints what each took, milliseconds, as JSON.
+ * `node tests/bench/stages.mjs FILE [--workbook]`
+ */
+import { readFileSync } from "node:fs";
+import { crc32, inflateRaw } from "node:zlib";
+
+const [file, flag] = process.argv.slice(2);
+const taken = {};
+
+/** Runs a stage and notes its time under its name. */
+async function timed(name, work) {
+  const start = performance.now();
+  const result = await work();
+  taken[name] = performance.now() - start;
+  return result;
+}
+
+const inflating = {
+  inflateRaw: (data, mostBytes) =>
+    new Promise((resolve, reject) => {
+      inflateRaw(data, { maxOutputLength: mostBytes }, (error, bytes) => (error ? reject(error) : resolve(bytes)));
+    }),
+  crc32: (data) => crc32(data),
+};
+
+const library = await timed("load the program", () => import("../../dist/index.js"));
+const { rulebook } = await timed("load the rulebook", () => library.openRulebook(null));
+const bytes = readFileSync(file);
+const reading = await timed("read the file", () => library.readWorkbook(bytes, inflating));
+if (!reading.ok) throw new Error(reading.error.text);
+const survey = await timed("understand the survey", () => {
+  const read = library.surveyReader(rulebook.words, null).read(reading.workbook, file, "0".repeat(64));
+  if (!read.ok) throw new Error(read.text);
+  return read.survey;
+});
+const screening = library.screen({
+  program: { name: "spotface", version: "bench" },
+  rulebook,
+  surveys: [survey],
+  skipped: [],
+  site: null,
+  options: {
+    set: "core",
+    stage: "proposed",
+    asOf: "2026-11-25",
+    siteName: "bench",
+    allFindings: false,
+  },
+});
+let points = [];
+await timed("screen the points", () => {
+  // The head is made once for the whole run and belongs to the screening.
+  void screening.head;
+  points = [...screening.points()];
+});
+const replayed = { head: screening.head, summary: () => screening.summary(), points: () => points[Symbol.iterator]() };
+await timed("write JSON", () => {
+  let length = 0;
+  for (const piece of library.jsonDocument(replayed)) length += Buffer.byteLength(piece);
+  return length;
+});
+if (flag === "--workbook") {
+  const surveys = [{ file, survey, workbook: reading.workbook }];
+  await timed("write the screened workbook", () =>
+    library.screenedWorkbook({ head: screening.head, points, summary: screening.summary(), surveys }),
+  );
+}
+console.log(JSON.stringify({ points: points.length, taken, peakKiB: process.resourceUsage().maxRSS }));
