@@ -1,6 +1,7 @@
 import { foldText, showText } from "../base/index.js";
 import type { FactDefinition } from "../facts/index.js";
 import { type CellReading, type CellTrouble, trouble } from "./cell-reading.js";
+import { isDenied, type Phrase, phraseOf, type Span } from "./denial.js";
 import { LONGEST_PHRASE, wordsOf } from "./tokens.js";
 import type { Vocabulary } from "./vocabulary.js";
 
@@ -25,7 +26,8 @@ export function readPhrase(text: string, fields: readonly FactDefinition[], voca
   const whole = only && fields.length === 1 ? vocabulary.choices.get(only.id)?.whole(text) : undefined;
   if (only && whole !== undefined) return { byFact: new Map([[only.id, word(whole, [])]]) };
   if (text.includes("?")) return sameForAll(fields, trouble("doubtful", "the answer is marked as doubtful; settle it"));
-  const words = wordsOf(text);
+  const phrase = phraseOf(text);
+  const { words } = phrase;
   const found = fields.map((field) => ({ field, hits: vocabulary.choices.get(field.id)?.find(words) ?? [] }));
   const taken = words.map(() => false);
   for (const { field, hits } of found) {
@@ -34,35 +36,39 @@ export function readPhrase(text: string, fields: readonly FactDefinition[], voca
       if (vocabulary.headingWords.get(field.id)?.has(w) && !vocabulary.isNot(w)) taken[i] = true;
     });
   }
-  const loose = words.filter((_, i) => !taken[i]);
   const byFact = new Map<string, CellReading | null>();
-  for (const { field, hits } of found) {
-    const sure = loose.length > 0 ? hits.filter((hit) => !hit.short) : hits;
-    byFact.set(field.id, choiceOf(field, sure, words, loose, vocabulary));
-  }
+  for (const { field, hits } of found) byFact.set(field.id, choiceOf(field, hits, { phrase, taken }, vocabulary));
   return { byFact };
 }
 
-interface Hit {
+interface Hit extends Span {
   readonly meaning: string;
-  readonly from: number;
-  readonly to: number;
+  readonly short: boolean;
+}
+
+interface TakenPhrase {
+  readonly phrase: Phrase;
+  /** For each word, whether some list knows it. */
+  readonly taken: readonly boolean[];
 }
 
 function choiceOf(
   field: FactDefinition,
   hits: readonly Hit[],
-  words: readonly string[],
-  loose: readonly string[],
+  { phrase, taken }: TakenPhrase,
   vocabulary: Vocabulary,
 ): CellReading | null {
-  const choices = [...new Set(hits.map((hit) => hit.meaning))];
-  const [choice] = choices;
+  const { words } = phrase;
+  const loose = words.filter((_, i) => !taken[i]);
+  // A word of one or two letters is not trusted beside words that nobody knows, but it does contradict.
+  const sure = loose.length > 0 ? hits.filter((hit) => !hit.short) : hits;
+  const [choice] = sure.map((hit) => hit.meaning);
   if (choice === undefined) return null;
-  if (choices.length > 1 || hits.some((hit) => besideOr(hit, words, vocabulary))) {
+  const choices = [...new Set(hits.map((hit) => hit.meaning))];
+  if (choices.length > 1 || sure.some((hit) => besideOr(hit, words, vocabulary))) {
     return trouble("several-values", `expected one of ${listed(field)}; found words for ${choices.join(" and ")}`);
   }
-  if (hits.some((hit) => turnedRound(hit, words, vocabulary))) {
+  if (sure.some((hit) => isDenied(hit, phrase, taken, vocabulary))) {
     return trouble("unknown-choice", `"${showText(words.join(" "))}" denies ${choice}; write what it is instead`);
   }
   if (loose.length > 0 && NO_LOOSE_WORDS.has(field.id)) {
@@ -77,11 +83,6 @@ function besideOr(hit: Hit, words: readonly string[], vocabulary: Vocabulary): b
   const opens = before !== undefined && hit.from > 1 && vocabulary.isOr(before);
   const closes = after !== undefined && hit.to < words.length - 1 && vocabulary.isOr(after);
   return opens || closes;
-}
-
-function turnedRound(hit: Hit, words: readonly string[], vocabulary: Vocabulary): boolean {
-  const before = words[hit.from - 1];
-  return before !== undefined && vocabulary.isNot(before);
 }
 
 /** What is wrong with a phrase in which no listed word was found. */

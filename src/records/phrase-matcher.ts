@@ -5,6 +5,9 @@ import { stemOf, wordsOf } from "./tokens.js";
 const COMPOUND_LETTERS = 5;
 /** What must be left of the longer word, so that a prefix such as un- is not taken for the first half of a compound. */
 const COMPOUND_REST = 4;
+/** Compounds that say the opposite of their first half, or withstand it (umrichterlos, gummifrei, korrosionsfest). */
+const OPPOSITE_COMPOUND =
+  /^nicht|(?:frei|los|fest|bestandig|geschutzt|resistent|(?:korrosions|rost)schutz)(?:e[mnrs]?)?$/;
 /** Words of so few letters are also articles and prepositions (de, a, la). */
 const SHORT_LETTERS = 2;
 
@@ -73,13 +76,14 @@ export class PhraseMatcher<T> {
     }
     stems.forEach((stem, i) => {
       if (taken[i]) return;
+      if (OPPOSITE_COMPOUND.test(words[i] ?? "")) return;
       for (const meaning of this.#inCompound(stem)) hits.push({ meaning, from: i, to: i + 1, short: false });
     });
     return hits.sort((a, b) => a.from - b.from);
   }
 
   #inCompound(stem: string): readonly T[] {
-    if (stem.length < COMPOUND_LETTERS + COMPOUND_REST || stem.startsWith("nicht")) return [];
+    if (stem.length < COMPOUND_LETTERS + COMPOUND_REST) return [];
     const last = this.#compounds.find((c) => stem.endsWith(c.part) && stem.length - c.part.length >= COMPOUND_REST);
     const first = this.#compounds.find((c) => stem.startsWith(c.part) && stem.length - c.part.length >= COMPOUND_REST);
     return [...new Set([first, last].filter((c) => c !== undefined).map((c) => c.meaning))];

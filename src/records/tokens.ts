@@ -8,7 +8,8 @@ export const LONGEST_PHRASE = 300;
  * between digits (1.4301). Both the word lists and the cells go through here, so they meet.
  */
 export function wordsOf(text: string): readonly string[] {
-  const folded = foldText(text.slice(0, LONGEST_PHRASE));
+  // "un-painted" is one word, and the opposite of its second half.
+  const folded = foldText(text.slice(0, LONGEST_PHRASE)).replace(/\bun-\s*(?=\p{L})/gu, "un");
   return folded.match(/\p{L}+(?:\d+(?:[.,]\d+)*)?|\d+(?:[.,]\d+)*\p{L}*/gu) ?? [];
 }
 

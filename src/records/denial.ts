@@ -1,0 +1,60 @@
+import { LONGEST_PHRASE, wordsOf } from "./tokens.js";
+import type { Vocabulary } from "./vocabulary.js";
+
+/** The words of a phrase, and for each the number of the clause in which it stands. */
+export interface Phrase {
+  readonly words: readonly string[];
+  readonly clauses: readonly number[];
+}
+
+/** Some words of a phrase, by place. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Behind a word these say that it is not so, or that the thing withstands it (paint free, rust proof). */
+const DENIES_BEFORE = /^(?:free|frei|libre|proof|resistant|resistent|resistente|bestandig)$/;
+
+/** Divides a phrase into words and clauses; commas, brackets, "&" and "+" part clauses. */
+export function phraseOf(text: string): Phrase {
+  const words: string[] = [];
+  const clauses: number[] = [];
+  text
+    .slice(0, LONGEST_PHRASE)
+    .split(/[;()[\]{}&+\r\n；，（）]|,(?!\d)/u)
+    .forEach((clause, number) => {
+      for (const word of wordsOf(clause)) {
+        words.push(word);
+        clauses.push(number);
+      }
+    });
+  return { words, clauses };
+}
+
+/**
+ * Whether a phrase denies some of its words: a "not" in front of them, "free" behind them, or a "not" that belongs to
+ * no listed phrase anywhere in their clause (paint: none; gluing not possible). A clause of nothing but "not" speaks of
+ * the clause before it.
+ *
+ * @param taken - for each word, whether a listed phrase took it
+ */
+export function isDenied(span: Span, phrase: Phrase, taken: readonly boolean[], vocabulary: Vocabulary): boolean {
+  const { words, clauses } = phrase;
+  const before = words[span.from - 1];
+  const behind = words[span.to];
+  if (before !== undefined && vocabulary.isNot(before)) return true;
+  if (before !== undefined && vocabulary.isNot(`${words[span.from - 2] ?? ""} ${before}`)) return true;
+  if (behind !== undefined && DENIES_BEFORE.test(behind)) return true;
+  const clause = clauses[span.from];
+  const denies = (i: number): boolean => taken[i] !== true && isDenier(words[i] ?? "", words[i + 1], vocabulary);
+  if (clauses.some((c, i) => c === clause && denies(i))) return true;
+  const next = clauses.find((c) => c > (clause ?? 0));
+  return next !== undefined && clauses.every((c, i) => c !== next || denies(i));
+}
+
+/** "No. 3" counts, it does not deny; the signs for no ("0", "n") count only as the whole answer. */
+function isDenier(word: string, next: string | undefined, vocabulary: Vocabulary): boolean {
+  if (word === "no" && next !== undefined && /^\d/.test(next)) return false;
+  return vocabulary.isNot(word) || (/^\p{L}{2,}$/u.test(word) && vocabulary.isNo(word));
+}
