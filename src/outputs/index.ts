@@ -7,7 +7,7 @@ export { jsonDocument, ndjsonDocument } from "./json/document.js";
 export { RESULT_SCHEMA, resultSchemaText } from "./schemas/result-schema.js";
 export type { WrittenFile } from "./terminal/report.js";
 export { terminalReport } from "./terminal/report.js";
-export { factValueInWords, limitInWords } from "./wording/facts.js";
+export { factValueInWords, limitInForceInWords, limitInWords } from "./wording/facts.js";
 export { countOf } from "./wording/numbers.js";
 export { markedOutcome } from "./wording/outcomes.js";
 export { pointInWords, rowInWords } from "./wording/places.js";

@@ -6,7 +6,8 @@ import { CAUTIONS } from "./cautions.js";
 import type { ScreeningInput } from "./input.js";
 import type { ReadyRule } from "./judge-point.js";
 import { POINT_TWICE_SHOWN } from "./point-twice.js";
-import type { ModelShown, ResultHead, RuleShown, SurveyShown } from "./result.js";
+import type { ModelShown, ResultHead, SurveyShown } from "./result.js";
+import { showRule } from "./rule-shown.js";
 
 /** What stands before the points. */
 export function headOf(
@@ -33,7 +34,7 @@ export function headOf(
     surveys,
     skipped: input.skipped,
     models: models.map((model) => modelShown(model, options.asOf)),
-    rules: [...rules.map(ruleShown), POINT_TWICE_SHOWN],
+    rules: [...rules.map((ready) => showRule(ready, rulebook, options)), POINT_TWICE_SHOWN],
     groups: [],
     cautions: CAUTIONS,
   };
@@ -46,18 +47,6 @@ export function surveyShown(
 ): SurveyShown {
   const { file, digest, sheets, columns } = survey;
   return { file, digest, sheets, columns, problems: [...more.remarks, ...survey.problems], notAsked: more.notAsked };
-}
-
-function ruleShown({ rule, compiled }: ReadyRule): RuleShown {
-  return {
-    id: rule.id,
-    title: rule.title,
-    sets: rule.sets,
-    undecided: rule.undecided,
-    citations: [...rule.citations.values()],
-    reviewOverdue: compiled.reviewOverdue,
-    remedy: rule.remedy.text,
-  };
 }
 
 function modelShown(model: SensorModel, asOf: string): ModelShown {

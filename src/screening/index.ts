@@ -6,6 +6,7 @@ export type { ScreeningInput, ScreeningOptions } from "./input.js";
 export type {
   FactShown,
   Finding,
+  LimitShown,
   MissingFact,
   ModelShown,
   NotAsked,

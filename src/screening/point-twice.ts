@@ -16,6 +16,9 @@ export const POINT_TWICE_SHOWN: RuleShown = {
   title: "The point stands in one row only",
   sets: [],
   undecided: "warn",
+  judged: null,
+  appliesWhen: null,
+  limits: [],
   citations: [
     {
       id: "one-row",

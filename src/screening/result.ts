@@ -1,7 +1,7 @@
 import type { CellPlace, Outcome, PlainDay, Stage, Verdict } from "../base/index.js";
 import type { UnknownReason } from "../facts/index.js";
 import type { ColumnReading, ImportProblem, SheetReading } from "../records/index.js";
-import type { Citation, LimitSpoken, Margin } from "../rulebook/index.js";
+import type { BandKind, Citation, LimitSpoken, Margin } from "../rulebook/index.js";
 
 /** A fact as a finding shows it. Numbers: `value` if single, else `lowest` and `highest` (null for no bound). */
 export interface FactShown {
@@ -91,11 +91,38 @@ export interface ModelShown {
   readonly citations: readonly Citation[];
 }
 
+/** One limit of a rule in force on the day. */
+export interface LimitShown {
+  readonly outcome: "fail" | "warn";
+  readonly is: BandKind;
+  readonly unit: string | null;
+  /** One bound, two for `outside`: a number in `unit`, or a fact times a factor plus a shift in `unit`. */
+  readonly bounds: readonly {
+    readonly value: number | null;
+    readonly fact: string | null;
+    readonly times: number;
+    readonly plus: number;
+  }[];
+  /** Of `oneOf` and `noneOf`. */
+  readonly choices: readonly string[];
+  /** Of `when`, in words. */
+  readonly condition: string | null;
+  readonly from: PlainDay;
+  readonly until: PlainDay | null;
+  readonly reviewBy: PlainDay | null;
+  readonly cites: readonly string[];
+}
+
 export interface RuleShown {
   readonly id: string;
   readonly title: string;
   readonly sets: readonly string[];
   readonly undecided: "warn" | "fail";
+  /** The fact its limits speak of at the stage of the run, or null. */
+  readonly judged: string | null;
+  /** When it applies, in words; null: always. */
+  readonly appliesWhen: string | null;
+  readonly limits: readonly LimitShown[];
   readonly citations: readonly Citation[];
   /** The date to review its limit has passed. */
   readonly reviewOverdue: boolean;

@@ -1,6 +1,7 @@
 import type {
   FactShown,
   Finding,
+  LimitShown,
   PointResult,
   ResultHead,
   Screening,
@@ -191,10 +192,46 @@ function column(letters: string, heading: string, facts: readonly string[], unit
   return { sheet: "Pumps", column: letters, heading, facts, unit, hidden: false, why } as const;
 }
 
+/** Every form in which a limit can be stated. */
+const LIMITS_IN_FORCE: readonly LimitShown[] = [
+  limitInForce("below", {
+    unit: "mm",
+    bounds: [{ value: null, fact: "model.thread_depth_min", times: 1.1, plus: -0.5 }],
+  }),
+  limitInForce("outside", { unit: "mm", bounds: [numberBound(9), numberBound(12.5)] }),
+  limitInForce("oneOf", { choices: ["not-solid"] }),
+  limitInForce("when", {
+    outcome: "warn",
+    condition: "stage is proposed",
+    until: "2027-01-01",
+    reviewBy: "2026-12-01",
+  }),
+];
+
+function numberBound(value: number): LimitShown["bounds"][number] {
+  return { value, fact: null, times: 1, plus: 0 };
+}
+
+function limitInForce(is: LimitShown["is"], more: Partial<LimitShown>): LimitShown {
+  const plain = { unit: null, bounds: [], choices: [], condition: null, until: null, reviewBy: null, cites: [] };
+  return { outcome: "fail", is, from: "2026-01-01", ...plain, ...more };
+}
+
 function rule(id: string, title: string, cites: string, undecided: "warn" | "fail" = "warn") {
   const says = `${cites.replace(/-/g, " ")}, as the trade does it`;
   const citations = [{ id: cites, basis: "common-practice", says }] as const;
-  return { id, title, sets: ["core"], undecided, citations, reviewOverdue: false, remedy: "see the title" };
+  return {
+    id,
+    title,
+    sets: ["core"],
+    undecided,
+    judged: "thread_depth",
+    appliesWhen: id === "thread-depth" ? "mounting method is tapped hole" : null,
+    limits: LIMITS_IN_FORCE,
+    citations,
+    reviewOverdue: false,
+    remedy: "see the title",
+  };
 }
 
 export const HEAD: ResultHead = {

@@ -2,6 +2,7 @@ import type { Citation, LimitSpoken, Margin } from "../../rulebook/index.js";
 import type {
   FactShown,
   Finding,
+  LimitShown,
   ModelShown,
   PointResult,
   ResultHead,
@@ -151,12 +152,30 @@ function modelShape(model: ModelShown): Shape<ModelShown> {
   };
 }
 
+function limitInForceShape(limit: LimitShown): Shape<LimitShown> {
+  return {
+    outcome: limit.outcome,
+    is: limit.is,
+    unit: limit.unit,
+    bounds: limit.bounds.map(({ value, fact, times, plus }) => ({ value, fact, times, plus })),
+    choices: limit.choices,
+    condition: limit.condition,
+    from: limit.from,
+    until: limit.until,
+    reviewBy: limit.reviewBy,
+    cites: limit.cites,
+  };
+}
+
 function ruleShape(rule: RuleShown): Shape<RuleShown> {
   return {
     id: rule.id,
     title: rule.title,
     sets: rule.sets,
     undecided: rule.undecided,
+    judged: rule.judged,
+    appliesWhen: rule.appliesWhen,
+    limits: rule.limits.map(limitInForceShape),
     citations: rule.citations.map(citationShape),
     reviewOverdue: rule.reviewOverdue,
     remedy: rule.remedy,

@@ -1,5 +1,6 @@
 import { BASES } from "../../rulebook/index.js";
 import {
+  BANDS,
   CELL,
   DAY,
   defined,
@@ -20,7 +21,6 @@ import {
 } from "./schema-words.js";
 
 const OUTCOMES = ["pass", "warn", "fail", "undecided", "not-applicable", "no-limit-in-force"];
-const BANDS = ["below", "above", "atOrBelow", "atOrAbove", "outside", "oneOf", "noneOf", "when"];
 
 const PLAIN_VALUE: SchemaPart = {
   description: "A number in `unit`, a text or the id of a choice, yes or no; null where it is no single value.",

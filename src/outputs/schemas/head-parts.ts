@@ -1,4 +1,5 @@
 import {
+  BANDS,
   CELL,
   COLUMN,
   DAY,
@@ -10,6 +11,7 @@ import {
   formOrNull,
   KEBAB,
   listOf,
+  numberOrNull,
   oneOfWords,
   type SchemaPart,
   SHA256,
@@ -85,11 +87,34 @@ const MODEL = exactly("A sensor model with the values in force.", {
   citations: listOf("Sources of its values.", defined("citation")),
 });
 
+const BOUND = exactly("A bound of a limit: a number, or a fact times a factor plus a shift.", {
+  value: numberOrNull("The number; null where the bound is a fact."),
+  fact: formOrNull("The fact; null where the bound is a number.", FACT),
+  times: { description: "Factor on the fact.", type: "number" },
+  plus: { description: "Shift of the fact.", type: "number" },
+});
+
+const LIMIT_IN_FORCE = exactly("A limit of a rule in force on the day.", {
+  outcome: oneOfWords("What breaking it means.", ["fail", "warn"]),
+  is: oneOfWords("How it is broken.", BANDS),
+  unit: textOrNull("Unit of its bounds."),
+  bounds: listOf("One, or two for outside.", defined("bound")),
+  choices: listOf("Of oneOf and noneOf.", { type: "string" }),
+  condition: textOrNull("Of when, in words."),
+  from: form("First day in force.", DAY),
+  until: formOrNull("First day not in force.", DAY),
+  reviewBy: formOrNull("Day by which it is to be reviewed.", DAY),
+  cites: listOf("Sources, by their id.", { type: "string" }),
+});
+
 const RULE = exactly("A rule that was applied.", {
   id: form("Id of the rule.", KEBAB),
   title: text("What the rule demands."),
   sets: listOf("Sets it belongs to.", { type: "string" }),
   undecided: oneOfWords("How an open question counts in the verdict.", ["warn", "fail"]),
+  judged: formOrNull("The fact its limits speak of at this stage.", FACT),
+  appliesWhen: textOrNull("When it applies, in words; null: always."),
+  limits: listOf("Its limits in force on the day.", defined("limitInForce")),
   citations: listOf("Sources of its limits.", defined("citation")),
   reviewOverdue: flag("The day to review its limit has passed; the limit still holds."),
   remedy: text("What to do where it is broken."),
@@ -126,6 +151,8 @@ export const HEAD_PARTS = {
   problem: PROBLEM,
   survey: SURVEY,
   model: MODEL,
+  bound: BOUND,
+  limitInForce: LIMIT_IN_FORCE,
   rule: RULE,
   ruleCounts: COUNTS,
   summary: SUMMARY,

@@ -54,6 +54,9 @@ export function formOrNull(description: string, pattern: string): SchemaPart {
   return { description, type: ["string", "null"], pattern };
 }
 
+/** How a limit is broken. */
+export const BANDS = ["below", "above", "atOrBelow", "atOrAbove", "outside", "oneOf", "noneOf", "when"];
+
 export const SHA256 = "^[0-9a-f]{64}$";
 export const DAY = "^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$";
 export const UUID5 = "^[0-9a-f]{8}-[0-9a-f]{4}-5[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$";

@@ -1,7 +1,7 @@
 import { formatNumber } from "../../base/index.js";
 import { factName, findFact, plainWords } from "../../facts/index.js";
 import type { LimitSpoken } from "../../rulebook/index.js";
-import type { FactShown, MissingFact } from "../../screening/index.js";
+import type { FactShown, LimitShown, MissingFact } from "../../screening/index.js";
 
 /** What a fact was found to be ("7.5 mm ± 0.2 mm", "at most 1480 r/min", "drive end", "yes"). */
 export function factValueInWords(fact: FactShown): string {
@@ -48,6 +48,34 @@ const DEMANDS: Readonly<Record<LimitSpoken["is"], string>> = {
 export function limitInWords(limit: LimitSpoken): string {
   const of = limit.fact === null ? "" : ` (${factName(limit.fact)})`;
   return `${DEMANDS[limit.is]} ${limitValueInWords(limit)}${of}`.trim();
+}
+
+const BREAKS: Readonly<Record<LimitShown["is"], string>> = {
+  below: "below",
+  above: "above",
+  atOrBelow: "not above",
+  atOrAbove: "not below",
+  outside: "outside",
+  oneOf: "one of:",
+  noneOf: "none of:",
+  when: "",
+};
+
+/** A limit of the book ("fails where hole depth is below the hole depth the bolt needs; from 2026-01-01"). */
+export function limitInForceInWords(limit: LimitShown, judged: string | null): string {
+  const verb = limit.outcome === "fail" ? "fails" : "warns";
+  const dates = `from ${limit.from}${limit.until === null ? "" : ` until ${limit.until}`}`;
+  if (limit.is === "when") return `${verb} where ${limit.condition}; ${dates}`;
+  const bounds = limit.bounds.map((bound) => boundInWords(bound, limit.unit)).join(" to ");
+  const against = limit.choices.length > 0 ? limit.choices.map(plainWords).join(", ") : bounds;
+  return `${verb} where ${judged === null ? "it" : factName(judged)} is ${BREAKS[limit.is]} ${against}; ${dates}`;
+}
+
+function boundInWords({ value, fact, times, plus }: LimitShown["bounds"][number], unit: string | null): string {
+  if (value !== null) return formatNumber(value, unit);
+  const scaled = times === 1 ? "" : `${formatNumber(times)} × `;
+  const shifted = plus === 0 ? "" : ` ${plus < 0 ? "−" : "+"} ${formatNumber(Math.abs(plus), unit)}`;
+  return `${scaled}the ${factName(fact ?? "")}${shifted}`;
 }
 
 function limitValueInWords({ is, value, unit }: LimitSpoken): string {

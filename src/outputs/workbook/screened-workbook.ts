@@ -9,15 +9,7 @@ import { freezeRows, layOutPages, repeatRows } from "./pages.js";
 import type { ResultRow } from "./result-columns.js";
 import { nameOfFile, sheetNamer } from "./sheet-names.js";
 import { styleBook } from "./styles.js";
-import {
-  limitsGathered,
-  REMARKS_WIDTHS,
-  RULES_WIDTHS,
-  remarksRows,
-  rulesRows,
-  SUMMARY_WIDTHS,
-  summaryRows,
-} from "./summary-rows.js";
+import { REMARKS_WIDTHS, RULES_WIDTHS, remarksRows, rulesRows, SUMMARY_WIDTHS, summaryRows } from "./summary-rows.js";
 import { type SheetSource, writeSurveySheet } from "./survey-sheet.js";
 import { type TextRow, writeTextSheet } from "./text-sheet.js";
 
@@ -74,8 +66,7 @@ function fillWorkbook(workbook: Workbook, input: ScreenedInput, dateSystem: 1900
   const rules = indexRules(head);
   const styles = styleBook();
   const nameSheet = sheetNamer();
-  const limits = limitsGathered();
-  const results = gatherResults(input, rules, limits.add);
+  const results = gatherResults(input, rules);
   const remarks: string[] = [];
   let comments = 0;
   for (const { file, workbook: raw, survey } of input.surveys) {
@@ -106,7 +97,7 @@ function fillWorkbook(workbook: Workbook, input: ScreenedInput, dateSystem: 1900
     repeatRows(sheet, 1, 1);
   };
   own("Summary", SUMMARY_WIDTHS, summaryRows(head, input.summary), false);
-  own("Rules applied", RULES_WIDTHS, rulesRows(head, limits.of), true);
+  own("Rules applied", RULES_WIDTHS, rulesRows(head), true);
   own("Remarks", REMARKS_WIDTHS, remarksRows(head, remarks), false);
 }
 
@@ -115,11 +106,7 @@ function sheetKey(file: string, sheet: string | null): string {
 }
 
 /** Sorts points and their marks by sheet; a finding can rest on a cell of another sheet of its file. */
-function gatherResults(
-  input: ScreenedInput,
-  rules: RuleIndex,
-  addLimit: (finding: PointResult["findings"][number]) => void,
-): ReadonlyMap<string, SheetResults> {
+function gatherResults(input: ScreenedInput, rules: RuleIndex): ReadonlyMap<string, SheetResults> {
   const sheets = new Map<string, SheetResults>();
   const of = (file: string, sheet: string | null) => {
     const key = sheetKey(file, sheet);
@@ -131,7 +118,6 @@ function gatherResults(
   const hidden = hiddenRows(input.surveys);
   const remarks = remarksByRow(input.surveys);
   for (const point of input.points) {
-    point.findings.forEach(addLimit);
     const row = rowKey(point.file, point.sheet, point.row);
     const result = { point, hidden: hidden.has(row), remarks: remarks.get(row) ?? 0 };
     of(point.file, point.sheet).rows.set(point.row, result);

@@ -1,7 +1,7 @@
 import { factName, plainWords } from "../../facts/index.js";
-import type { Finding, ResultHead, Summary } from "../../screening/index.js";
+import type { ResultHead, Summary } from "../../screening/index.js";
 import { indexRules } from "../findings/rule-index.js";
-import { factValueInWords, limitInWords } from "../wording/facts.js";
+import { factValueInWords, limitInForceInWords } from "../wording/facts.js";
 import { markedOutcome } from "../wording/outcomes.js";
 import { sourceInWords } from "../wording/sources.js";
 import { BLANK_ROW, bodyRow, headingRow, type TextRow, titleRow } from "./text-sheet.js";
@@ -55,31 +55,18 @@ function countsByRule(head: ResultHead, summary: Summary): readonly TextRow[] {
 /** Widths of the sheet "Rules applied". */
 export const RULES_WIDTHS = [18, 28, 28, 38, 30, 11, 9];
 
-const LIMITS_SHOWN_PER_RULE = 4;
-
-/** Gathers the limits that spoke in findings, each said once per rule. */
-export function limitsGathered(): { add(finding: Finding): void; of(rule: string): readonly string[] } {
-  const limits = new Map<string, Set<string>>();
-  return {
-    add: ({ rule, limit }) => {
-      if (!limit || (limit.value === null && limit.is !== "when")) return;
-      const known = limits.get(rule) ?? new Set();
-      if (known.size < LIMITS_SHOWN_PER_RULE) known.add(`${limitInWords(limit)}, in force from ${limit.from}`);
-      limits.set(rule, known);
-    },
-    of: (rule) => [...(limits.get(rule) ?? [])],
-  };
-}
-
 /** Each rule with its limits and sources, then the models with their values. */
-export function rulesRows(head: ResultHead, limitsOf: (rule: string) => readonly string[]): readonly TextRow[] {
+export function rulesRows(head: ResultHead): readonly TextRow[] {
   return [
-    headingRow("rule", "demands", "limits that spoke here", "sources", "what to do", "undecided counts as", "review"),
+    headingRow("rule", "demands", "limits in force", "sources", "what to do", "undecided counts as", "review"),
     ...head.rules.map((rule) =>
       bodyRow(
         rule.id,
         rule.title,
-        limitsOf(rule.id).join("\n"),
+        [
+          ...(rule.appliesWhen === null ? [] : [`applies when ${rule.appliesWhen}`]),
+          ...rule.limits.map((one) => limitInForceInWords(one, rule.judged)),
+        ].join("\n"),
         rule.citations.map(sourceInWords).join("\n"),
         rule.remedy,
         rule.undecided,

@@ -1,8 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { formatNumber } from "../../../src/base/index.js";
 import { factName } from "../../../src/facts/index.js";
-import { factValueInWords, limitInWords, markedOutcome, pointInWords, rowInWords } from "../../../src/outputs/index.js";
-import { COATED_SEAT, fact, point, SUPPLY_OUTSIDE, THREAD_TOO_SHORT } from "../fake-screening.js";
+import {
+  factValueInWords,
+  limitInForceInWords,
+  limitInWords,
+  markedOutcome,
+  pointInWords,
+  rowInWords,
+} from "../../../src/outputs/index.js";
+import { COATED_SEAT, fact, HEAD, point, SUPPLY_OUTSIDE, THREAD_TOO_SHORT } from "../fake-screening.js";
 
 describe("formatNumber", () => {
   it.each([
@@ -31,6 +38,16 @@ describe("facts in words", () => {
     [fact({ value: false }), "no"],
     [fact({}), "not known"],
   ])("says what was found (%#)", (shown, words) => expect(factValueInWords(shown)).toBe(words));
+
+  it("says what the limits of the book are", () => {
+    const rule = HEAD.rules[0];
+    expect(rule?.limits.map((limit) => limitInForceInWords(limit, rule.judged))).toEqual([
+      "fails where depth of full thread is below 1.1 × the full thread the bolt of the model needs − 0.5 mm; from 2026-01-01",
+      "fails where depth of full thread is outside 9 mm to 12.5 mm; from 2026-01-01",
+      "fails where depth of full thread is one of: not solid; from 2026-01-01",
+      "warns where stage is proposed; from 2026-01-01 until 2027-01-01",
+    ]);
+  });
 
   it("says what limits ask for", () => {
     const limits = [THREAD_TOO_SHORT, SUPPLY_OUTSIDE, COATED_SEAT].map((f) => f.limit && limitInWords(f.limit));
