@@ -1,0 +1,51 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { runCommandLine } from "../src/cli/program.js";
+import { fakeTerminal } from "./tools/fake-terminal.js";
+import { projectPath } from "./tools/shipped.js";
+
+const readme = readFileSync(projectPath("README.md"), "utf8");
+
+/** Fenced blocks of a language, in their order. */
+function blocks(language: string): readonly string[] {
+  return [...readme.matchAll(new RegExp(`\`\`\`${language}\n([^]*?)\`\`\``, "g"))].map((match) => match[1] ?? "");
+}
+
+async function screened(...args: readonly string[]): Promise<string> {
+  const terminal = fakeTerminal();
+  const folder = process.cwd();
+  process.chdir(projectPath("."));
+  try {
+    await runCommandLine(["screen", "samples/survey.xlsx", "--site-file", "samples/site.yaml", ...args], terminal);
+  } finally {
+    process.chdir(folder);
+  }
+  return terminal.said.out;
+}
+
+describe("the README", () => {
+  it("shows the report that its first command prints", async () => {
+    const report = await screened();
+    const shown = (blocks("text")[0] ?? "").split("\n").filter((line) => line !== "" && !line.startsWith("Written: "));
+    expect(shown.length).toBeGreaterThan(12);
+    for (const line of shown) expect(report.split("\n")).toContain(line);
+  });
+
+  it("shows a point as the result has it", async () => {
+    const shown = JSON.parse(blocks("json")[0] ?? "") as { id: string };
+    const result = JSON.parse(await screened("--json")) as { points: { id: string }[] };
+    expect(result.points.find((point) => point.id === shown.id)).toEqual(shown);
+  });
+
+  it("names only options that there are", async () => {
+    const terminal = fakeTerminal();
+    await runCommandLine(["screen", "--help"], terminal);
+    const named = new Set(readme.match(/--[a-z][a-z-]+/g));
+    for (const option of named) expect(terminal.said.out, option).toContain(option);
+  });
+
+  it("runs as the CI does", () => {
+    const commands = blocks("sh").map((block) => block.trim());
+    expect(readFileSync(projectPath(".ci/run"), "utf8")).toContain(commands[1]);
+  });
+});
