@@ -5,7 +5,7 @@ export type { Interval } from "./interval.js";
 export { isAtOrBelow, isBelow, isSameNumber, isSingle, single } from "./interval.js";
 export { formatNumber } from "./number-words.js";
 export type { Outcome, Stage, Verdict } from "./outcome.js";
-export { isOpen, STAGES, VERDICTS } from "./outcome.js";
+export { isOpen, STAGES } from "./outcome.js";
 export type { CellPlace, TextFile, TextPlace } from "./places.js";
 export { cellName, columnLetters } from "./places.js";
 export type { QuantityMistake } from "./quantity-text.js";

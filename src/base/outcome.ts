@@ -8,7 +8,6 @@ export type Verdict = "pass" | "warn" | "fail";
 export type Stage = "proposed" | "installed";
 
 export const STAGES: readonly Stage[] = ["proposed", "installed"];
-export const VERDICTS: readonly Verdict[] = ["pass", "warn", "fail"];
 
 /** Outcomes that leave the question open; both count alike in a verdict. */
 export function isOpen(outcome: Outcome): boolean {

@@ -1,7 +1,6 @@
 export { CATALOGUE, factOf, findFact, SURVEY_FACTS } from "./catalogue.js";
 export type { FactDefinition, FactKind, FactSource } from "./definition.js";
 export { isNumeric } from "./definition.js";
-export { DERIVED_FACTS } from "./derived-facts.js";
 export { MODEL_FACTS } from "./model-facts.js";
 export type { SiteStatements, StatedFacts } from "./site.js";
 export type { FactState, Facts, FactValue, KnownFact, Origin, UnknownFact, UnknownReason } from "./state.js";

@@ -1,6 +1,5 @@
 export type { AuditReport } from "./audit.js";
 export { auditScreening } from "./audit.js";
-export { CAUTIONS } from "./cautions.js";
 export { pointUuid } from "./identity.js";
 export type { ScreeningInput, ScreeningOptions } from "./input.js";
 export type {

@@ -155,11 +155,11 @@ describe("examples", () => {
   it.each(withChoices)("of %s hold readings and refusals by choices of the catalogue", (id, { examples = [] }) => {
     const { choices = [] } = factOf(id);
     const values = examples.flatMap(({ expect: wanted }: WordExample) =>
-      "value" in wanted ? [String(wanted["value"])] : [],
+      "value" in wanted ? [String(wanted.value)] : [],
     );
     expect(values.filter((value) => !choices.includes(value))).toEqual([]);
     expect(values.length).toBeGreaterThanOrEqual(3);
-    const errors = examples.flatMap(({ expect: wanted }) => ("error" in wanted ? [wanted["error"]] : []));
+    const errors = examples.flatMap(({ expect: wanted }) => ("error" in wanted ? [wanted.error] : []));
     expect(errors).toContain("several-values");
     expect(errors).toContain("unknown-choice");
   });

@@ -158,7 +158,9 @@ describe("screenedWorkbook", () => {
     expect(textOf("Summary")).toMatch(/■ fail\|2\n▲ warn\|2\n● pass\|1/);
     expect(textOf("Summary")).toContain("thread-depth|The internal thread is deep enough for the bolt|0|1|0|5");
     for (const caution of HEAD.cautions) expect(textOf("Summary")).toContain(caution);
-    expect(textOf("Rules applied")).toMatch(/seat-material\|[^|]*\|[^|]*one of: not solid[^|]*\|.*ISO 5348, clause 5\.1.*overdue/);
+    expect(textOf("Rules applied")).toMatch(
+      /seat-material\|[^|]*\|[^|]*one of: not solid[^|]*\|.*ISO 5348, clause 5\.1.*overdue/,
+    );
     expect(textOf("Remarks")).toContain("survey.xlsx|Pumps|E8|Thread|not a number|deep enough|expected a number in mm");
     expect(textOf("Remarks")).toContain("G|Inspector's mood||not used|no known heading");
   });
