@@ -28,7 +28,8 @@ export function readUnit(
   glued: boolean,
   takesAlternating: boolean,
 ): UnitRead | CellTrouble {
-  if (text === "" || (dimension === "temperature" && text === "°")) return { ok: true, unit: null, supply: null };
+  if (text === "" || (dimension === "temperature" && /^[°º]$/.test(text)))
+    return { ok: true, unit: null, supply: null };
   if (dimension === "dc-voltage") {
     const voltage = readVoltageUnit(text, takesAlternating);
     if (voltage) return voltage;
@@ -37,7 +38,7 @@ export function readUnit(
   if (spelled === null) {
     return trouble("not-rms", "expected an effective value (rms); a peak value is no substitute, measure again");
   }
-  const unit = unitSpelled(spelled, dimension);
+  const unit = unitSpelled(dimension === "rotational-speed" ? spelled.replace(/^\//, "1/") : spelled, dimension);
   if (unit) return { ok: true, unit, supply: null };
   if (dimensionsSpelled(text).length > 0 || otherQuantityOf(text) !== null) {
     return trouble("wrong-dimension", `"${text}" is not a unit of ${dimension}; correct the cell or the column`);

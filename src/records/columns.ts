@@ -16,6 +16,8 @@ export interface ColumnPlan {
   /** Further fields that its phrases may speak of. */
   readonly also: readonly FactDefinition[];
   readonly unit: Unit | null;
+  /** The heading speaks of a unit, but not so that a bare number below it can be read. */
+  readonly unsettledUnit: boolean;
   readonly supply: "dc" | "ac" | null;
   readonly language: Language | null;
   readonly style: SettledStyle;
@@ -76,12 +78,14 @@ export function planColumns(
     const columnLanguage = only ?? language.language;
     const signs =
       field?.kind === "quantity" ? decimalSigns(textsOfColumn(grid, table.rows, column.column)) : new Set<"." | ",">();
+    const below = unitBelow(column.heading, field);
     return {
       column: column.column,
       heading: headingShown(column.heading),
       field,
       also: field ? alongside(field, owned) : [],
-      unit: unitBelow(column.heading, field) ?? match?.unit ?? null,
+      unit: below ?? match?.unit ?? null,
+      unsettledUnit: below === null && (match?.unsettledUnit ?? false),
       supply: match?.supply ?? null,
       language: columnLanguage,
       style: settleStyle(columnLanguage, signs, signsOfSheet),
@@ -153,6 +157,7 @@ function shareRead(
       locale: match.languages[0] ?? null,
       headingUnit: match.unit,
       headingSupply: match.supply,
+      headingUnsettled: match.unsettledUnit,
       vocabulary,
       dateSystem: 1900,
     }),

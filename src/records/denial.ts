@@ -22,6 +22,7 @@ export function phraseOf(text: string): Phrase {
   const clauses: number[] = [];
   text
     .slice(0, LONGEST_PHRASE)
+    .replace(/\bun-\s+/giu, "un-")
     .split(/[;()[\]{}&+\r\n；，（）]|,(?!\d)/u)
     .forEach((clause, number) => {
       for (const word of wordsOf(clause)) {

@@ -1,6 +1,8 @@
 import { type Dimension, dimensionsSpelled, otherQuantityOf, type Unit, unitSpelled } from "../base/index.js";
 import { type FactDefinition, factOf, type Language } from "../facts/index.js";
 import { readUnit } from "./cell-unit.js";
+import { type LooseUnit, looseUnit } from "./heading-unit.js";
+import { speaksOfOther } from "./other-things.js";
 import { PhraseMatcher } from "./phrase-matcher.js";
 import { type HeadingMeaning, headingKey, type Vocabulary } from "./vocabulary.js";
 
@@ -14,6 +16,8 @@ export interface HeadingMatch {
   readonly field: FactDefinition;
   readonly languages: readonly Language[];
   readonly unit: Unit | null;
+  /** The heading speaks of a unit, but not so that a bare number below it can be read. */
+  readonly unsettledUnit: boolean;
   readonly supply: "dc" | "ac" | null;
   /** The whole heading is listed, or only words within it. */
   readonly how: "listed" | "words";
@@ -60,7 +64,7 @@ export function matchHeading(text: string, vocabulary: Vocabulary): readonly Hea
   for (const split of splitsOf(text)) {
     const key = headingKey(split.name);
     const meanings = vocabulary.headings.get(key) ?? [];
-    const matches = matchesOf(meanings, split, "listed", key.length);
+    const matches = matchesOf(meanings, split, { text, how: "listed", letters: key.length });
     if (matches.length > 0) return matches;
   }
   return insideMatches(text, vocabulary);
@@ -72,7 +76,7 @@ function insideMatches(text: string, vocabulary: Vocabulary): readonly HeadingMa
     const words = headingKey(split.name).split(" ");
     for (const hit of insideMatcher(vocabulary).find(words)) {
       const meanings = vocabulary.headings.get(hit.meaning) ?? [];
-      for (const match of matchesOf(meanings, split, "words", hit.meaning.length)) {
+      for (const match of matchesOf(meanings, split, { text, how: "words", letters: hit.meaning.length })) {
         const known = best.get(match.field.id);
         if (!known || (known.unit === null && match.unit !== null)) best.set(match.field.id, match);
       }
@@ -84,14 +88,29 @@ function insideMatches(text: string, vocabulary: Vocabulary): readonly HeadingMa
 function matchesOf(
   meanings: readonly HeadingMeaning[],
   split: Split,
-  how: "listed" | "words",
-  letters: number,
+  { text, how, letters }: { readonly text: string; readonly how: "listed" | "words"; readonly letters: number },
 ): readonly HeadingMatch[] {
   return meanings.flatMap(({ fact, languages }) => {
     const field = factOf(fact);
+    if (how === "words" && speaksOfOther(text, fact)) return [];
     const stated = statedUnit(field, split);
-    return stated === null ? [] : [{ field, languages, ...stated, how, letters }];
+    if (stated === null) return [];
+    const supply = stated.supply ?? (fact === "supply_voltage" ? supplyInWords(text) : null);
+    if (stated.unit !== null || !field.dimension) {
+      return [{ field, languages, unit: stated.unit, unsettledUnit: false, supply, how, letters }];
+    }
+    const loose: LooseUnit = looseUnit(text, field.dimension);
+    if (loose.foreign && how === "words") return [];
+    return [{ field, languages, unit: loose.unit, unsettledUnit: loose.unsettled, supply, how, letters }];
   });
+}
+
+/** Kind of supply among the words of a heading (Supply (AC), Supply voltage DC); null where it names none or both. */
+function supplyInWords(text: string): "dc" | "ac" | null {
+  const words = text.split(/[^\p{L}]+/u);
+  const dc = words.some((word) => /^(?:V?DC|VCC|CC|Vcc)$/i.test(word));
+  const ac = words.some((word) => /^(?:V?AC|VCA|CA)$/i.test(word));
+  return dc === ac ? null : dc ? "dc" : "ac";
 }
 
 /** Unit and supply that the heading states for the field; null where a marked unit belongs to another quantity. */
@@ -101,7 +120,9 @@ function statedUnit(field: FactDefinition, split: Split): { unit: Unit | null; s
   if (field.dimension === undefined) return split.cut ? null : none;
   const read = readUnit(split.unit, field.dimension, false, field.id === "supply_voltage");
   if (read.ok) return { unit: read.unit, supply: read.supply };
-  return split.cut || (split.marked && isForeign(split.unit)) ? null : none;
+  if (split.cut) return null;
+  const loose = looseUnit(split.unit, field.dimension);
+  return split.marked && isForeign(split.unit) && loose.unit === null && !loose.unsettled ? null : none;
 }
 
 function isForeign(unit: string): boolean {

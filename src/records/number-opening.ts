@@ -1,4 +1,4 @@
-import { foldText, unitSpelled } from "../base/index.js";
+import { dimensionsSpelled, foldText, otherQuantityOf, unitSpelled } from "../base/index.js";
 import type { FactDefinition } from "../facts/index.js";
 import { type CellTrouble, trouble } from "./cell-reading.js";
 import type { Vocabulary } from "./vocabulary.js";
@@ -11,6 +11,8 @@ export interface OpenedNumber {
   /** A unit that stands in front of its number (AWG 22), or empty. */
   readonly unitAhead: string;
   readonly supply: "dc" | "ac" | null;
+  /** A word that opens a range stood in front (from, between). */
+  readonly from: boolean;
   readonly remarks: readonly string[];
 }
 
@@ -36,7 +38,7 @@ export function openNumberText(
   vocabulary: Vocabulary,
 ): OpenedNumber | CellTrouble {
   const remarks: string[] = [];
-  const bare = withoutBrackets(plainSigns(text), field, remarks);
+  const bare = withoutBrackets(plainSigns(text), field, vocabulary, remarks);
   if (typeof bare !== "string") return bare;
   if (!/\d/.test(bare)) return trouble("not-a-number", `expected a number${field.unit ? ` in ${field.unit}` : ""}`);
   if (bare.includes("?")) return trouble("doubtful", "the value is marked as doubtful; measure it, or drop the mark");
@@ -52,20 +54,37 @@ function plainSigns(text: string): string {
     .replace(FULL_WIDTH, (c) => String.fromCharCode(c.charCodeAt(0) - 0xfee0))
     .replace(/[½¼¾⅛⅜⅝⅞]/g, (c) => ` ${VULGAR.get(c) ?? c}`)
     .replace(/⁄/g, "/")
+    .replace(/[\u2103\u2109]/g, (c) => (c === "\u2103" ? "°C" : "°F"))
     .replace(/^\s*[−‐‑–—]\s*(?=\d)/, "-")
     .replace(/[Øø⌀∅]/g, " ")
     .trim();
 }
 
-function withoutBrackets(text: string, field: FactDefinition, remarks: string[]): string | CellTrouble {
+/** Takes brackets apart: units and kinds of supply stay, words for unknown are doubt, other words are remarks. */
+function withoutBrackets(
+  text: string,
+  field: FactDefinition,
+  vocabulary: Vocabulary,
+  remarks: string[],
+): string | CellTrouble {
   const found = /^(.*?)[([{]([^()[\]{}]*)[)\]}](.*)$/s.exec(text);
   if (!found) return text;
   const [, before = "", inside = "", after = ""] = found;
-  if (field.dimension && unitSpelled(inside, field.dimension)) return `${before} ${inside} ${after}`.trim();
-  if (inside.includes("?")) return trouble("doubtful", "the value is marked as doubtful; measure it, or drop the mark");
+  const bound = vocabulary.isMostOrLeast(inside);
+  if (!bound && saysUnit(inside, field)) return `${before} ${inside} ${after}`.trim();
+  if (inside.includes("?") || vocabulary.isMissing(inside)) {
+    return trouble("doubtful", "the value is marked as doubtful; measure it, or drop the mark");
+  }
   if (/\d/.test(inside)) return trouble("several-values", "the remark in brackets holds a number too; leave one");
   remarks.push(inside.trim());
-  return withoutBrackets(`${before} ${after}`.replace(/\s+/g, " ").trim(), field, remarks);
+  return withoutBrackets(`${before} ${after}`.replace(/\s+/g, " ").trim(), field, vocabulary, remarks);
+}
+
+/** A unit, of whatever quantity, or a kind of supply; what it is worth is seen behind the number. */
+function saysUnit(text: string, field: FactDefinition): boolean {
+  if (field.dimension === undefined) return false;
+  if (dimensionsSpelled(text).length > 0 || otherQuantityOf(text) !== null) return true;
+  return field.dimension === "dc-voltage" && /^\s*v?\s*(?:dc|ac|cc|ca)\s*$/i.test(text.replace(/\./g, ""));
 }
 
 function takeOffWords(
@@ -77,6 +96,7 @@ function takeOffWords(
   let rest = text;
   let supply: "dc" | "ac" | null = null;
   let unitAhead = "";
+  let from = false;
   for (;;) {
     const word = /^(?:[~≈∼]|\p{L}[\p{L}.']*(?:\s\p{L}+(?=\s))?)/u.exec(rest)?.[0];
     if (word === undefined) break;
@@ -86,15 +106,16 @@ function takeOffWords(
     if (step.remark) remarks.push(step.remark);
     supply = step.supply ?? supply;
     unitAhead = step.unitAhead ?? unitAhead;
+    from ||= step.from ?? false;
     rest = rest.slice(step.length).replace(/^\s*[:=]?\s*/, "");
   }
   const closing = /^(.*\d.*?)\s+(\p{L}+\.?)$/u.exec(rest);
   const last = closing?.[2] ?? "";
-  if (closing && !isUnitOrSupply(last, field) && (vocabulary.isAbout(last) || isMostOrLeast(last, vocabulary))) {
+  if (closing && !isUnitOrSupply(last, field) && (vocabulary.isAbout(last) || vocabulary.isMostOrLeast(last))) {
     remarks.push(last);
     rest = closing[1] ?? rest;
   }
-  return { ok: true, rest, unitAhead, supply, remarks };
+  return { ok: true, rest, unitAhead, supply, from, remarks };
 }
 
 interface OpeningStep {
@@ -102,6 +123,7 @@ interface OpeningStep {
   readonly remark?: string;
   readonly supply?: "dc" | "ac";
   readonly unitAhead?: string;
+  readonly from?: true;
 }
 
 function openingWord(
@@ -126,11 +148,11 @@ function knownOpening(word: string, field: FactDefinition, vocabulary: Vocabular
   const ahead = unitOrSupplyAhead(word, field);
   if (ahead) return ahead;
   if (vocabulary.isAbout(word)) return { length, remark: word };
-  if (isMostOrLeast(word, vocabulary)) {
+  if (vocabulary.isMostOrLeast(word)) {
     if (/^m[aií][xn]/i.test(foldText(word))) return { length, remark: word };
     return trouble("inequality", "a bound is not a value; write the number that was measured");
   }
-  if (vocabulary.common.from.some((from) => foldText(from) === foldText(word))) return { length };
+  if (vocabulary.isFrom(word)) return { length, from: true };
   const own = field.dimension === "dc-voltage" ? null : vocabulary.headings.get(foldText(word).replace(/\.$/, ""));
   return own?.some((meaning) => meaning.fact === field.id) ? { length } : null;
 }
@@ -150,9 +172,4 @@ function unitOrSupplyAhead(word: string, field: FactDefinition): OpeningStep | n
 function isUnitOrSupply(word: string, field: FactDefinition): boolean {
   if (field.dimension === "dc-voltage" && /^(?:ac|ca|dc|cc)\.?$/i.test(word)) return true;
   return field.dimension !== undefined && unitSpelled(word, field.dimension) !== null;
-}
-
-function isMostOrLeast(word: string, vocabulary: Vocabulary): boolean {
-  const folded = foldText(word);
-  return [...vocabulary.common.most, ...vocabulary.common.least].some((listed) => foldText(listed) === folded);
 }

@@ -3,9 +3,11 @@ import type { Locale } from "../facts/index.js";
 import type { CellValue } from "../workbook/index.js";
 import { noChoice, readPhrase, readYesNo } from "./cell-choice.js";
 import { readDateText, readDayNumber } from "./cell-date.js";
-import { type NumberContext, numberRead, readNumberText } from "./cell-number.js";
+import { readNumberText } from "./cell-number.js";
 import { type CellReading, trouble } from "./cell-reading.js";
 import { looksConverted, readText } from "./cell-text.js";
+import type { NumberContext } from "./number-parts.js";
+import { numberRead } from "./number-result.js";
 
 /** What surrounds a cell: its field, its heading's unit, the way numbers are written, the words. */
 export interface CellContext extends NumberContext {

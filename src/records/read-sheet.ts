@@ -108,6 +108,7 @@ function cellContext(column: ColumnPlan, context: SheetContext): CellContext {
     locale: column.language,
     headingUnit: column.unit,
     headingSupply: column.supply,
+    headingUnsettled: column.unsettledUnit,
     vocabulary: context.vocabulary,
     dateSystem: context.dateSystem,
   };

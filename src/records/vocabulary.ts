@@ -19,6 +19,12 @@ export interface Vocabulary {
   readonly isAbout: (folded: string) => boolean;
   readonly isOr: (word: string) => boolean;
   readonly isNot: (word: string) => boolean;
+  /** Maximum or minimum. */
+  readonly isMostOrLeast: (word: string) => boolean;
+  /** Opens a range: from, between. */
+  readonly isFrom: (word: string) => boolean;
+  /** Finds what stands between two numbers: in its groups the text before, a sign or word for a range, another sign, the rest. */
+  readonly betweenNumbers: RegExp;
   readonly startsTotal: (folded: string) => boolean;
   /** Fields by heading, folded and stripped of punctuation; one heading may name several. */
   readonly headings: ReadonlyMap<string, readonly HeadingMeaning[]>;
@@ -63,6 +69,9 @@ export function vocabularyOf(lists: WordLists): Vocabulary {
     isAbout: memberOf(common.about),
     isOr: memberOf(common.or),
     isNot: memberOf(common.not),
+    isMostOrLeast: memberOf([...common.most, ...common.least]),
+    isFrom: memberOf(common.from),
+    betweenNumbers: betweenNumbers(common.to),
     startsTotal: startOf(common.total),
     headings,
     headingWords,
@@ -76,6 +85,14 @@ function addHeading(headings: Map<string, HeadingMeaning[]>, key: string, fact: 
   const same = known.find((meaning) => meaning.fact === fact);
   const others = known.filter((meaning) => meaning !== same);
   headings.set(key, [...others, { fact, languages: [...(same?.languages ?? []), language] }]);
+}
+
+function betweenNumbers(to: readonly string[]): RegExp {
+  const words = to.map((word) => word.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")).join("|");
+  return new RegExp(
+    `^(.*?)\\s*(?:(-|–|—|−|…|\\.{2,3}|÷|(?<![\\p{L}])(?:${words})(?![\\p{L}]))|([x×*+/;,&]|(?<=\\s)\\p{L}+))\\s*(?=[+-]?[\\d.,])(.*)$`,
+    "iu",
+  );
 }
 
 function memberOf(list: readonly string[]): (text: string) => boolean {

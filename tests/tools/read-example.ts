@@ -27,6 +27,7 @@ export function readExample(field: string, example: Example, words: WordLists): 
     locale: example.locale,
     headingUnit: match.unit,
     headingSupply: match.supply,
+    headingUnsettled: match.unsettledUnit,
     vocabulary,
     dateSystem: 1900,
   });
