@@ -84,6 +84,7 @@ try {
     ["whole command", ...measured.map(({ whole }) => seconds(whole.wall))],
     ["rows per second", ...measured.map(({ rows, whole }) => String(Math.round((rows * 1000) / whole.wall)))],
     ["peak memory", ...measured.map(({ whole }) => mebibytes(whole.peak))],
+    ["peak with the screened workbook", ...measured.map(({ stages }) => mebibytes(stages.peak))],
     ["JSON", ...measured.map(({ whole }) => `${(whole.bytes / 1e6).toFixed(1)} MB`)],
   ]);
   const isWorkbook = (name) => name.includes("screened workbook");
