@@ -2,7 +2,7 @@ import { isOpen, type Verdict } from "../base/index.js";
 import type { Facts } from "../facts/index.js";
 import type { CompiledRule, Judgement, Rule } from "../rulebook/index.js";
 import { showFact } from "./fact-shown.js";
-import { messageOf } from "./messages.js";
+import { messageOf, remedyOf } from "./messages.js";
 import { missingFacts } from "./missing.js";
 import type { FactShown, Finding, MissingFact } from "./result.js";
 
@@ -30,7 +30,7 @@ export function findingOf({ rule, compiled }: ReadyRule, judgement: Judgement, f
     margin: judgement.margin,
     missing,
     message: messageOf(compiled, judgement, missing, facts),
-    remedy: isAlwaysListed(outcome) ? rule.remedy.text : null,
+    remedy: remedyOf(outcome, rule.remedy.text, missing),
     group: null,
   };
 }

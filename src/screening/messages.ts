@@ -1,3 +1,4 @@
+import type { Outcome } from "../base/index.js";
 import { type Facts, factName, plainWords, stateInWords } from "../facts/index.js";
 import type { CompiledRule, Judgement } from "../rulebook/index.js";
 import type { MissingFact } from "./result.js";
@@ -27,6 +28,27 @@ export function messageOf(
   const reasons = missing.map(({ fact, reason }) => `${factName(fact)} ${REASON_WORDS[reason]}`);
   const best = judgement.atBest === null ? "" : `; at best ${plainWords(judgement.atBest)}`;
   return `cannot be decided: ${reasons.join(", ")}${best}`;
+}
+
+const TODO_WORDS: Readonly<Record<MissingFact["reason"], string>> = {
+  missing: "find out",
+  doubtful: "make sure of",
+  unreadable: "write down clearly",
+  conflicting: "settle",
+  "too-close": "measure more accurately",
+};
+
+/** What to do: the rule's remedy where it is broken; where it is open, what to find out, measure or settle. */
+export function remedyOf(outcome: Outcome, remedy: string, missing: readonly MissingFact[]): string | null {
+  if (outcome === "fail" || outcome === "warn") return remedy;
+  if (outcome === "no-limit-in-force") return "put a limit in force for this day, or screen as of another day";
+  if (outcome !== "undecided") return null;
+  const todo = new Map<string, string[]>();
+  for (const { fact, reason } of missing) {
+    const words = TODO_WORDS[reason];
+    todo.set(words, [...(todo.get(words) ?? []), factName(fact)]);
+  }
+  return [...todo].map(([words, names]) => `${words}: ${names.join(", ")}`).join("; ");
 }
 
 /** A message template with every {fact} replaced by its value and unit. */

@@ -12,9 +12,12 @@ export function columnWidths(sheet: RawSheet, lastHeading: number): readonly num
     widths[column - 1] = Math.max(widths[column - 1] ?? NARROWEST, Math.min(WIDEST, width));
   };
   for (const row of sheet.rows.slice(0, ROWS_LOOKED_AT)) {
-    // Titles above the headings run over; they must not make their column wide.
-    if (row.row < lastHeading - 1) continue;
-    for (const cell of row.cells) wider(cell.column, lengthOf(cell.value, row.row <= lastHeading) + 1);
+    // Titles above the headings run over; they must not make their column wide. Dates and numbers do not run over.
+    const titles = row.row < lastHeading - 1;
+    for (const cell of row.cells) {
+      if (titles && cell.value.kind === "text") continue;
+      wider(cell.column, lengthOf(cell.value, row.row <= lastHeading) + 1);
+    }
   }
   return Array.from(widths, (width) => width ?? NARROWEST);
 }

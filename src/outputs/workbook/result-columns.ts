@@ -32,7 +32,7 @@ export const RESULT_COLUMNS: readonly ResultColumn[] = [
       others.map((finding) => `${markedOutcome(finding.outcome)}: ${reasonOf(finding, rules)}`).join("\n"),
   },
   { heading: "note", width: 12, text: noteOn },
-  { heading: "source", width: 30, text: (_row, [first], rules) => (first ? sourceOf(first, rules) : "") },
+  { heading: "source", width: 80, text: (_row, [first], rules) => (first ? sourceOf(first, rules) : "") },
   { heading: "point id", width: 38, text: (row) => row.point.id ?? "" },
 ];
 
