@@ -27,7 +27,8 @@ export function messageOf(
   if (outcome !== "undecided") return null;
   const reasons = missing.map(({ fact, reason }) => `${factName(fact)} ${REASON_WORDS[reason]}`);
   const best = judgement.atBest === null ? "" : `; at best ${plainWords(judgement.atBest)}`;
-  return `cannot be decided: ${reasons.join(", ")}${best}`;
+  const what = rule.judged === null ? "this" : factName(rule.judged);
+  return `${what} cannot be judged: ${reasons.join(", ")}${best}`;
 }
 
 const TODO_WORDS: Readonly<Record<MissingFact["reason"], string>> = {

@@ -41,7 +41,7 @@ export function pointTwice(id: string | null, record: PointRecord, facts: Facts,
   const more = others.length > ROWS_SHOWN ? ` and ${others.length - ROWS_SHOWN} more` : "";
   const identity = facts.get("point_id")?.known
     ? ["point_id"]
-    : ["asset_tag", "component", "bearing_position", "direction"];
+    : ["component", "bearing_position", "direction", "asset_tag"];
   return {
     rule: POINT_TWICE,
     outcome: "fail",

@@ -18,8 +18,8 @@ export interface CellMark {
 }
 
 /**
- * The cells that findings of a point rest on: those of the judged fact; of an open finding without facts, the
- * cells of what it lacks, where something stands in them.
+ * The cells that findings of a point rest on: those of the judged fact; of an open finding the cells of what it
+ * lacks, and only where those have no cell those of the judged fact.
  */
 export function marksOf(point: PointResult, record: PointRecord | undefined, rules: RuleIndex): readonly CellMark[] {
   const marks = new Map<string, { sheet: string | null; cell: string; findings: Finding[] }>();
@@ -40,13 +40,13 @@ export function marksOf(point: PointResult, record: PointRecord | undefined, rul
 }
 
 function placesOf(finding: Finding, record: PointRecord | undefined) {
-  const judged = finding.facts[0];
-  if (judged && judged.cells.length > 0) return judged.cells;
-  if (!isOpen(finding.outcome)) return [];
-  return finding.missing.flatMap((open) => {
-    const origin = record?.facts.get(open.fact)?.origin;
-    return open.reason !== "missing" && origin?.kind === "cells" ? origin.cells : [];
+  const judged = finding.facts[0]?.cells ?? [];
+  if (!isOpen(finding.outcome)) return judged;
+  const lacking = finding.missing.flatMap(({ fact }) => {
+    const origin = record?.facts.get(fact)?.origin;
+    return origin?.kind === "cells" ? origin.cells : [];
   });
+  return lacking.length > 0 ? lacking : judged;
 }
 
 function commentOn(finding: Finding, rules: RuleIndex): string {
