@@ -19,8 +19,14 @@ export interface PhraseReading {
  * A word taken by any of them is known to all.
  *
  * @param text - the cell's text, neither empty nor a word for missing
+ * @param beside - fields that are not read here, but whose words are known
  */
-export function readPhrase(text: string, fields: readonly FactDefinition[], vocabulary: Vocabulary): PhraseReading {
+export function readPhrase(
+  text: string,
+  fields: readonly FactDefinition[],
+  vocabulary: Vocabulary,
+  beside: readonly FactDefinition[] = [],
+): PhraseReading {
   if (text.length > LONGEST_PHRASE) return sameForAll(fields, trouble("unknown-choice", "expected a word or two"));
   const [only] = fields;
   const whole = only && fields.length === 1 ? vocabulary.choices.get(only.id)?.whole(text) : undefined;
@@ -30,7 +36,8 @@ export function readPhrase(text: string, fields: readonly FactDefinition[], voca
   const { words } = phrase;
   const found = fields.map((field) => ({ field, hits: vocabulary.choices.get(field.id)?.find(words) ?? [] }));
   const taken = words.map(() => false);
-  for (const { field, hits } of found) {
+  const known = beside.map((field) => ({ field, hits: vocabulary.choices.get(field.id)?.find(words) ?? [] }));
+  for (const { field, hits } of [...found, ...known]) {
     for (const hit of hits) taken.fill(true, hit.from, hit.to);
     words.forEach((w, i) => {
       if (vocabulary.headingWords.get(field.id)?.has(w) && !vocabulary.isNot(w)) taken[i] = true;

@@ -6,7 +6,7 @@ import { trouble } from "./cell-reading.js";
 import type { ColumnPlan } from "./columns.js";
 import { type Entry, knownAt, placeOf, reasonOf, type Unmentioned, unknownAt } from "./entries.js";
 import type { SeenCell } from "./grid.js";
-import { saysCoating, saysShaft } from "./languages.js";
+import { saysCoating, saysPaint, saysShaft } from "./languages.js";
 import type { ProblemCode } from "./problems.js";
 import { type CellContext, isEmptyCell, readCell, readWholeCell } from "./read-cell.js";
 
@@ -33,10 +33,14 @@ export function readColumnCell(
   if (cell === undefined || isEmptyCell(cell.value)) {
     return said([{ fact: context.field.id, state: unknownAt("missing", place), empty: true, mention: false }]);
   }
-  if (isUncoated(plan, cell, context)) {
-    return said([{ fact: context.field.id, state: knownAt("absent", place), empty: false, mention: false }]);
+  const coating = coatingAsked(plan, cell, context);
+  if (coating !== null) {
+    return said([{ fact: context.field.id, state: knownAt(coating, place), empty: false, mention: false }]);
   }
-  const phrase = plan.also.length > 0 && context.field.kind === "choice" && cell.value.kind === "text";
+  const voltage = voltageBesideKind(plan, cell, place, context);
+  if (voltage) return voltage;
+  const phrase =
+    plan.also.length + plan.beside.length > 0 && context.field.kind === "choice" && cell.value.kind === "text";
   if (phrase && readWholeCell(cell.value, context) === null) {
     return readSharedPhrase(cell.value.kind === "text" ? cell.value.text : "", plan, place, context);
   }
@@ -47,9 +51,22 @@ export function readColumnCell(
     : wordSaid(reading, context.field.id, place);
 }
 
-function isUncoated(plan: ColumnPlan, cell: SeenCell, context: CellContext): boolean {
-  if (context.field.id !== "surface_finish" || cell.value.kind !== "text") return false;
-  return saysCoating(plan.heading) && context.vocabulary.isNo(cell.value.text);
+/** "Painted?" yes or no, "Coating" none. */
+function coatingAsked(plan: ColumnPlan, { value }: SeenCell, { field, vocabulary }: CellContext): string | null {
+  if (field.id !== "surface_finish" || value.kind !== "text" || !saysCoating(plan.heading)) return null;
+  if (vocabulary.isNo(value.text)) return "absent";
+  return saysPaint(plan.heading) && vocabulary.isYes(value.text) ? "painted" : null;
+}
+
+/** "24 V DC" in a column for the kind of supply, where no column asks for the voltage. */
+function voltageBesideKind(plan: ColumnPlan, { value }: SeenCell, place: Place, context: CellContext): CellSaid | null {
+  const voltage = plan.also.find((field) => field.id === "supply_voltage");
+  if (context.field.id !== "supply_kind" || !voltage || value.kind !== "text" || !/\d/.test(value.text)) return null;
+  const whole = { ...context, field: voltage };
+  const reading = readCell(value, whole);
+  return reading.ok && reading.kind === "number" && reading.supply !== null
+    ? numberSaid(reading, plan, place, whole)
+    : null;
 }
 
 type Place = ReturnType<typeof placeOf>;
@@ -120,7 +137,7 @@ function numberSaid(reading: NumberRead, plan: ColumnPlan, place: Place, context
 
 function readSharedPhrase(text: string, plan: ColumnPlan, place: Place, context: CellContext): CellSaid {
   const fields = [context.field, ...plan.also];
-  const readings = readPhrase(text, fields, context.vocabulary).byFact;
+  const readings = readPhrase(text, fields, context.vocabulary, plan.beside).byFact;
   const spoken = [...readings].filter(([, reading]) => reading !== null);
   if (spoken.length === 0) {
     const nothing = noChoice(text, context.field, context.vocabulary);

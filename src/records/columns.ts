@@ -1,7 +1,8 @@
-import { type Unit, unitSpelled } from "../base/index.js";
+import type { Unit } from "../base/index.js";
 import { type FactDefinition, factOf, type Language } from "../facts/index.js";
+import type { UnitRead } from "./cell-unit.js";
 import type { Grid } from "./grid.js";
-import { type HeadingMatch, isUnitText, matchHeading } from "./heading.js";
+import { type HeadingMatch, matchHeading, readUnitBelow } from "./heading.js";
 import { decimalSigns, type SettledStyle, type SheetLanguage, settleStyle, textsOfColumn } from "./languages.js";
 import { readCell } from "./read-cell.js";
 import type { Table, TableHeading } from "./tables.js";
@@ -15,6 +16,8 @@ export interface ColumnPlan {
   readonly field: FactDefinition | null;
   /** Further fields that its phrases may speak of. */
   readonly also: readonly FactDefinition[];
+  /** Fields that people write into the same column, but that have a column of their own: their words are known. */
+  readonly beside: readonly FactDefinition[];
   readonly unit: Unit | null;
   /** The heading speaks of a unit, but not so that a bare number below it can be read. */
   readonly unsettledUnit: boolean;
@@ -83,10 +86,10 @@ export function planColumns(
       column: column.column,
       heading: headingShown(column.heading),
       field,
-      also: field ? alongside(field, owned) : [],
-      unit: below ?? match?.unit ?? null,
-      unsettledUnit: below === null && (match?.unsettledUnit ?? false),
-      supply: match?.supply ?? null,
+      ...alongside(field, owned),
+      unit: below?.unit ?? match?.unit ?? null,
+      unsettledUnit: !below?.unit && (match?.unsettledUnit ?? false),
+      supply: below?.supply ?? match?.supply ?? null,
       language: columnLanguage,
       style: settleStyle(columnLanguage, signs, signsOfSheet),
       why,
@@ -94,20 +97,21 @@ export function planColumns(
   });
 }
 
-function alongside(field: FactDefinition, owned: ReadonlySet<string>): readonly FactDefinition[] {
-  const group = TOGETHER.find((fields) => fields.includes(field.id)) ?? [];
-  const seat = field.group === "surface" || field.id === "mounted_on";
+function alongside(field: FactDefinition | null, owned: ReadonlySet<string>): Pick<ColumnPlan, "also" | "beside"> {
+  const group = TOGETHER.find((fields) => field !== null && fields.includes(field.id)) ?? [];
+  const seat = field?.group === "surface" || field?.id === "mounted_on";
+  const others = group.filter((id) => id !== field?.id);
   // Parts of the seat are read wherever they are mentioned; of the others a column of its own is the only source.
-  return group.filter((id) => id !== field.id && (seat || !owned.has(id))).map(factOf);
+  const also = others.filter((id) => seat || !owned.has(id));
+  return { also: also.map(factOf), beside: others.filter((id) => !also.includes(id)).map(factOf) };
 }
 
 function headingShown(heading: TableHeading): string {
   return [heading.above, heading.own].filter((part) => part !== "").join(" / ");
 }
 
-function unitBelow(heading: TableHeading, field: FactDefinition | null): Unit | null {
-  if (!field?.dimension || !isUnitText(heading.unitBelow, field.dimension)) return null;
-  return unitSpelled(heading.unitBelow.replace(/^[([{]\s*|\s*[)\]}]$/g, ""), field.dimension);
+function unitBelow(heading: TableHeading, field: FactDefinition | null): UnitRead | null {
+  return field?.dimension ? readUnitBelow(heading.unitBelow, field.dimension) : null;
 }
 
 interface Choice {

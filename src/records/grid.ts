@@ -8,6 +8,15 @@ export interface SeenCell {
   readonly column: number;
 }
 
+const HIDDEN_VALUE: CellValue = {
+  kind: "unusable",
+  why: "the merged cell shows one value and hides another here; unmerge it and correct the wrong one",
+};
+const ACROSS_COLUMNS: CellValue = {
+  kind: "unusable",
+  why: "the cell is merged with the columns to its left; unmerge it and write the value of this column",
+};
+
 /** Bound on the work that merged ranges may cause; past it they are left out and the sheet says so. */
 const MOST_COVERED_CELLS = 2_000_000;
 
@@ -38,14 +47,20 @@ export class Grid {
     return this.#cells.get(row) ?? new Map();
   }
 
-  /** The cell as a reader of the sheet sees it below the given row: a covered cell shows the top of its range. */
+  /**
+   * The cell as a reader of the sheet sees it below the given row: a covered cell shows the top of its range.
+   * A value merged over several columns belongs to the first of them alone, and a value that a merged range hides
+   * is not silently taken for the one that it shows.
+   */
   seen(row: number, column: number, below: number): SeenCell | undefined {
     const value = this.own(row, column);
-    if (value !== undefined) return { value, row, column };
     const range = this.#covered.get(row)?.get(column);
-    if (!range || range.top <= below) return undefined;
-    const top = this.own(range.top, range.left);
-    return top === undefined ? undefined : { value: top, row: range.top, column: range.left };
+    const headed = range === undefined || range.top <= below || (range.top === row && range.left === column);
+    const top = headed ? undefined : this.own(range.top, range.left);
+    if (top === undefined) return value === undefined ? undefined : { value, row, column };
+    if (value !== undefined && shownText(value) !== shownText(top)) return { value: HIDDEN_VALUE, row, column };
+    if (range !== undefined && range.left < column) return { value: ACROSS_COLUMNS, row, column };
+    return { value: top, row: range?.top ?? row, column };
   }
 
   /** The heading over a column in a row of headings: its own, or that of the range merged across it. */

@@ -1,6 +1,6 @@
 import { type Dimension, dimensionsSpelled, otherQuantityOf, type Unit, unitSpelled } from "../base/index.js";
 import { type FactDefinition, factOf, type Language } from "../facts/index.js";
-import { readUnit } from "./cell-unit.js";
+import { readUnit, type UnitRead } from "./cell-unit.js";
 import { type LooseUnit, looseUnit } from "./heading-unit.js";
 import { speaksOfOther } from "./other-things.js";
 import { PhraseMatcher } from "./phrase-matcher.js";
@@ -166,9 +166,21 @@ function isTrailing(dimension: Dimension): boolean {
   return dimension !== "temperature-difference";
 }
 
+/** The unit and the kind of supply that a cell of a row of units spells, or null. */
+export function readUnitBelow(text: string, dimension: Dimension): UnitRead | null {
+  const bare = withoutBrackets(text);
+  if (bare === "" || bare.length > 12) return null;
+  const read = readUnit(bare, dimension, false, true);
+  return read.ok && (read.unit !== null || read.supply !== null) ? read : null;
+}
+
 /** Whether a text spells a unit of the dimension, as a row of units below the headings does. */
 export function isUnitText(text: string, dimension: Dimension | undefined): boolean {
-  const bare = text.trim().replace(/^[([{]\s*|\s*[)\]}]$/g, "");
+  const bare = withoutBrackets(text);
   if (bare === "" || bare.length > 12) return false;
   return dimension === undefined ? dimensionsSpelled(bare).length > 0 : unitSpelled(bare, dimension) !== null;
+}
+
+function withoutBrackets(text: string): string {
+  return text.trim().replace(/^[([{]\s*|\s*[)\]}]$/g, "");
 }

@@ -111,7 +111,17 @@ export function textsOfColumn(grid: Grid, rows: readonly number[], column: numbe
 
 /** Whether a heading asks for paint or another coating, so that "none" under it means a bare surface. */
 export function saysCoating(heading: string): boolean {
-  return /paint|coat|lack|anstrich|beschicht|farbe|pintur|recubr|peint|revet/.test(foldText(heading));
+  const folded = foldText(heading);
+  // "Paint removed: no" is a painted surface.
+  return (
+    /paint|coat|lack|anstrich|beschicht|farbe|pintad|pintur|recubr|peint|revet/.test(folded) &&
+    !/remov|entfern|quitar|quitad|retirad|enlev/.test(folded)
+  );
+}
+
+/** Whether a heading asks for paint, so that "yes" under it means a painted surface. */
+export function saysPaint(heading: string): boolean {
+  return saysCoating(heading) && /paint|lack|anstrich|pintad|pintur|peint/.test(foldText(heading));
 }
 
 /** Whether a heading says that its speed is that of the shaft; only then is Hz surely turns per second. */

@@ -25,7 +25,6 @@ const OTHER_THINGS: ReadonlyMap<string, RegExp> = new Map([
   ["hole_depth", /diameter|durchmesser|diametro|diametre|number|anzahl|position|distance/],
   ["thread_depth", /diameter|durchmesser|diametro|diametre|pitch|steigung|\bpaso|\bpas\b/],
   ["surface_temperature", /oil|winding|bearing|ambient|process|water|wicklung|umgebung|ambiente|ambiante/],
-  ["surface_finish", /remov|entfern|colou?r|\bfarbton|quitar|quitad|removid|retirad|enlev|date|repaint|thickness/],
 ]);
 
 /** Words that say that the sensor's own is meant all the same (tightening torque, motor side). */

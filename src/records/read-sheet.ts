@@ -1,29 +1,18 @@
 import { cellName, columnLetters, showText } from "../base/index.js";
-import { type Facts, factOf, type SiteStatements } from "../facts/index.js";
+import { type Facts, factOf } from "../facts/index.js";
 import type { RawRow, RawSheet } from "../workbook/index.js";
 import { type CellSaid, dittoOfNothing, readColumnCell } from "./column-cell.js";
-import { type ColumnPlan, nameColumns, planColumns } from "./columns.js";
+import type { ColumnPlan } from "./columns.js";
 import { placeOf } from "./entries.js";
-import { Grid, type SeenCell, shownText } from "./grid.js";
-import { type SheetLanguage, sheetLanguage } from "./languages.js";
-import type { ProblemLog } from "./problem-log.js";
-import type { ImportProblem, ProblemCode } from "./problems.js";
+import { type Grid, type SeenCell, shownText } from "./grid.js";
+import type { PlannedSheet, PlannedTable } from "./plan-sheet.js";
 import type { CellContext } from "./read-cell.js";
 import { factsOfRow } from "./row-facts.js";
 import { rowKind } from "./row-kind.js";
+import { note, problemAt, type SheetContext } from "./sheet-context.js";
+import { columnReadings, unusedSheet, usedSheet } from "./sheet-report.js";
 import { withSiteWord } from "./site-word.js";
 import type { ColumnReading, PointRecord, SheetReading } from "./survey.js";
-import { findTables, type Table } from "./tables.js";
-import type { Vocabulary } from "./vocabulary.js";
-
-/** What reading a sheet needs to know beside the sheet. */
-export interface SheetContext {
-  readonly file: string;
-  readonly dateSystem: 1900 | 1904;
-  readonly vocabulary: Vocabulary;
-  readonly site: SiteStatements | null;
-  readonly log: ProblemLog;
-}
 
 /** A sheet read: how it was taken, its columns, its points. */
 export interface SheetRead {
@@ -32,40 +21,35 @@ export interface SheetRead {
   readonly records: readonly PointRecord[];
 }
 
-/** Reads one sheet; a sheet without a row of headings gives no points and says so. */
-export function readSheet(raw: RawSheet, context: SheetContext): SheetRead {
-  const grid = new Grid(raw);
-  const hidden = raw.visibility !== "visible";
-  const tables = findTables(grid, context.vocabulary);
-  if (tables.length === 0) {
-    const why = raw.rows.length === 0 ? "the sheet is empty" : "no row of headings was found";
-    return { sheet: unusedSheet(raw, hidden, why), columns: [], records: [] };
-  }
-  const named = tables.map((table) => ({ table, columns: nameColumns(table, context.vocabulary) }));
-  const language = sheetLanguage(
-    grid,
-    named.flatMap(({ columns }) => columns.map((column) => column.candidates[0]?.languages ?? [])),
-    context.vocabulary,
-  );
-  const plans = named.map(({ table, columns }) => ({
-    table,
-    plan: planColumns(grid, table, columns, language, context.vocabulary),
-  }));
+/** Reads the rows of a sheet; a sheet without a row of headings gives no points and says so. */
+export function readSheet(planned: PlannedSheet, context: SheetContext): SheetRead {
+  const { raw, grid, hidden, tables } = planned;
+  if (tables.length === 0) return { sheet: unusedSheet(planned), columns: [], records: [] };
   if (hidden) note(context, raw, "hidden-sheet", null, "the sheet is hidden; it is read like the others");
   if (grid.mergesLeftOut) note(context, raw, "file-remark", null, "too many merged cells; their values are not spread");
-  const records = plans.flatMap(({ table, plan }) => readTable(raw, grid, table, plan, context));
+  const read = tables.map((table) => table.namesPoints || !context.pointsNamed);
+  const records = tables.flatMap((table, i) =>
+    read[i] ? readTable(raw, grid, table, context) : skipTable(raw, table, context),
+  );
   return {
-    sheet: usedSheet(raw, hidden, tables, records.length, language),
-    columns: plans.flatMap(({ table, plan }) => columnReadings(raw, table, plan, context)),
+    sheet: usedSheet(planned, records.length),
+    columns: tables.flatMap((table, i) => columnReadings(raw, table, read[i] ?? false, context)),
     records,
   };
+}
+
+/** A list of something else (a legend, the supplies, the sensors) beside tables of points. */
+function skipTable(raw: RawSheet, { table }: PlannedTable, context: SheetContext): readonly PointRecord[] {
+  const row = table.headingRows[0] ?? 1;
+  const text = `the table below names no point and no machine; its ${table.rows.length} rows are taken for no points`;
+  note(context, raw, "row-skipped", cellName(row, 1), text);
+  return [];
 }
 
 function readTable(
   raw: RawSheet,
   grid: Grid,
-  table: Table,
-  plan: readonly ColumnPlan[],
+  { table, plan }: PlannedTable,
   context: SheetContext,
 ): readonly PointRecord[] {
   const used = plan.filter((column) => column.field !== null);
@@ -180,86 +164,4 @@ function finishRow(
     note(context, raw, "assumed", cellName(row, seat.column), text, seat.heading, fact);
   }
   return facts;
-}
-
-function note(
-  context: SheetContext,
-  raw: RawSheet,
-  code: ProblemCode,
-  cell: string | null,
-  text: string,
-  heading: string | null = null,
-  fact: string | null = null,
-): void {
-  context.log.tally({ ...problemAt(context, raw, code, cell, text), heading, fact });
-}
-
-function problemAt(
-  context: SheetContext,
-  raw: RawSheet,
-  code: ProblemCode,
-  cell: string | null,
-  text: string,
-): ImportProblem {
-  return { code, file: context.file, sheet: raw.name, cell, heading: null, fact: null, found: null, text };
-}
-
-function columnReadings(
-  raw: RawSheet,
-  table: Table,
-  plan: readonly ColumnPlan[],
-  context: SheetContext,
-): readonly ColumnReading[] {
-  const row = table.headingRows[table.headingRows.length - 1] ?? 1;
-  return plan.map((column) => {
-    const hidden = raw.hiddenColumns.has(column.column);
-    const cell = cellName(row, column.column);
-    if (!column.field)
-      note(context, raw, "unknown-heading", cell, `${column.why}; the column is not read`, column.heading);
-    if (hidden)
-      note(context, raw, "hidden-column", cell, "the column is hidden; it is read like the others", column.heading);
-    const numbers = column.field?.kind === "quantity" ? `; numbers: ${column.style.why}` : "";
-    return {
-      sheet: raw.name,
-      column: columnLetters(column.column),
-      heading: showText(column.heading, 200),
-      facts: column.field ? [column.field, ...column.also].map((field) => field.id) : [],
-      unit: column.unit?.id ?? column.field?.unit ?? null,
-      hidden,
-      why: column.why + numbers,
-    };
-  });
-}
-
-function usedSheet(
-  raw: RawSheet,
-  hidden: boolean,
-  tables: readonly Table[],
-  pointRows: number,
-  language: SheetLanguage,
-): SheetReading {
-  const headingRows = tables.flatMap((table) => table.headingRows);
-  return {
-    sheet: raw.name,
-    used: true,
-    why: `headings found in row ${headingRows.join(", ")}`,
-    headingRows,
-    pointRows,
-    hidden,
-    language: language.language,
-    languageWhy: language.why,
-  };
-}
-
-function unusedSheet(raw: RawSheet, hidden: boolean, why: string): SheetReading {
-  return {
-    sheet: raw.name,
-    used: false,
-    why,
-    headingRows: [],
-    pointRows: 0,
-    hidden,
-    language: null,
-    languageWhy: "not looked for",
-  };
 }

@@ -1,5 +1,6 @@
 import type { SiteStatements, WordLists } from "../facts/index.js";
 import type { RawWorkbook } from "../workbook/index.js";
+import { planSheet } from "./plan-sheet.js";
 import { ProblemLog } from "./problem-log.js";
 import { readSheet, type SheetRead } from "./read-sheet.js";
 import type { Survey } from "./survey.js";
@@ -43,8 +44,10 @@ function readSurvey(
   for (const text of workbook.remarks) {
     log.add({ code: "file-remark", file, sheet: null, cell: null, heading: null, fact: null, found: null, text });
   }
-  const context = { file, dateSystem: workbook.dateSystem, vocabulary, site, log };
-  const sheets = workbook.sheets.map((sheet) => readSheet(sheet, context));
+  const planned = workbook.sheets.map((sheet) => planSheet(sheet, vocabulary));
+  const pointsNamed = planned.some(({ tables }) => tables.some((table) => table.namesPoints));
+  const context = { file, dateSystem: workbook.dateSystem, vocabulary, site, log, pointsNamed };
+  const sheets = planned.map((sheet) => readSheet(sheet, context));
   if (!sheets.some(({ sheet }) => sheet.used)) return { ok: false, text: noHeadings(sheets) };
   return {
     ok: true,

@@ -30,6 +30,11 @@ export function rowKind(
   if (isTotal(value, text, read.length, readColumns.size, vocabulary)) {
     return { point: false, why: `taken as a row of totals: "${text.slice(0, 40)}"` };
   }
+  if (isColumnNumbers(filled, readColumns.size))
+    return { point: false, why: "taken as a row that numbers the columns" };
+  if (filled.size <= 2 && isNoteMark(value)) {
+    return { point: false, why: `taken as a note: "${text.slice(0, 40)}"` };
+  }
   if (filled.size === 1 && isSection(grid, row, column, value, readColumns, idColumns)) {
     return { point: false, why: `taken as a section heading or a note: "${text.slice(0, 40)}"` };
   }
@@ -38,6 +43,20 @@ export function rowKind(
 
 function isTotal(value: CellValue, text: string, filled: number, columns: number, vocabulary: Vocabulary): boolean {
   return value.kind === "text" && vocabulary.startsTotal(text) && filled <= Math.max(2, columns / 2);
+}
+
+/** 1, 2, 3, … across the columns, as forms have it under their headings. */
+function isColumnNumbers(filled: ReadonlyMap<number, CellValue>, columns: number): boolean {
+  if (filled.size < 3 || filled.size < columns / 2) return false;
+  const numbers = [...filled.values()].map((value) =>
+    Number(shownText(value).replace(/^\((\d{1,3})\)$/, "$1") || Number.NaN),
+  );
+  return numbers.every((number, i) => number === (numbers[0] ?? 0) + i) && (numbers[0] === 0 || numbers[0] === 1);
+}
+
+/** "Surveyed by:", "*", "1)": what opens a note or a legend, and no code of a point. */
+function isNoteMark(value: CellValue): boolean {
+  return value.kind === "text" && /^(?:.{2,60}[:：]|\*{1,3}\)?|[†‡]|\(?[\da-z]\))$/iu.test(value.text.trim());
 }
 
 /** One text alone in its row; a code in a column of codes is a point of which nothing else is known. */

@@ -9,7 +9,7 @@ import type { RowFacts } from "./row-facts.js";
 export function withSiteWord(row: RowFacts, site: SiteStatements | null): Map<string, FactState> {
   const facts = row.facts;
   if (site) {
-    for (const stated of statementsFor(facts, site)) {
+    for (const stated of statementsFor(row, site)) {
       for (const [fact, state] of stated) {
         if (!facts.has(fact) || (row.empty.has(fact) && facts.get(fact)?.known === false)) facts.set(fact, state);
       }
@@ -19,10 +19,12 @@ export function withSiteWord(row: RowFacts, site: SiteStatements | null): Map<st
   return facts;
 }
 
-function statementsFor(facts: ReadonlyMap<string, FactState>, site: SiteStatements): readonly StatedFacts[] {
+function statementsFor({ facts, empty }: RowFacts, site: SiteStatements): readonly StatedFacts[] {
   const tag = textOf(facts.get("asset_tag"));
   const machine = tag === null ? undefined : site.byMachine.get(tag);
-  const type = textOf(facts.get("machine_type")) ?? machineTypeStated(machine, site);
+  // A cell that is filled but cannot be read leaves the type open; the site's word stands in for empty cells only.
+  const open = !facts.has("machine_type") || empty.has("machine_type");
+  const type = textOf(facts.get("machine_type")) ?? (open ? machineTypeStated(machine, site) : null);
   const ofType = type === null ? undefined : site.byMachineType.get(type);
   return [machine, ofType, site.wholeSite].filter((stated) => stated !== undefined);
 }

@@ -1,6 +1,6 @@
 import type { CellValue } from "../workbook/index.js";
 import { type Grid, shownText } from "./grid.js";
-import { isListedHeading, isUnitText, isWholeHeading, matchHeading } from "./heading.js";
+import { isListedHeading, isUnitText, isWholeHeading, matchHeading, readUnitBelow } from "./heading.js";
 import type { Vocabulary } from "./vocabulary.js";
 
 /** A table of a sheet: its heading rows and the rows that follow until the next table. */
@@ -70,11 +70,17 @@ function isFurtherHeadingRow(cells: ReadonlyMap<number, CellValue>, vocabulary: 
   let listed = 0;
   let others = 0;
   for (const value of cells.values()) {
+    // "Palier", "Variateur" and the like stand in headings and in cells alike and prove neither.
+    if (value.kind === "text" && isChoiceWord(value.text, vocabulary)) continue;
     if (value.kind === "text" && isListedHeading(value.text, vocabulary)) listed += 1;
     else others += 1;
     if (others > listed + 1) return false;
   }
   return listed >= FEWEST_HEADINGS_BELOW && listed > others;
+}
+
+function isChoiceWord(text: string, vocabulary: Vocabulary): boolean {
+  return [...vocabulary.choices.values()].some((choices) => choices.whole(text) !== undefined);
 }
 
 function tableAt(
@@ -109,8 +115,8 @@ interface UnderHeading {
 }
 
 /**
- * The row right under the headings where it is made of units and of second halves of headings alone; else null.
- * A heading reaches over the empty cells to its right.
+ * The row right under the headings where it is made of units, second halves of headings and marks for "none" alone;
+ * else null. A heading reaches over the empty cells to its right.
  */
 function underHeadings(
   grid: Grid,
@@ -119,16 +125,33 @@ function underHeadings(
   vocabulary: Vocabulary,
 ): ReadonlyMap<number, UnderHeading> | null {
   const found = new Map<number, UnderHeading>();
+  let halves = 0;
   let units = 0;
   for (const [column, value] of grid.filled(below)) {
-    const text = shownText(value).trim();
-    const both = `${headingOver(grid, row, column)} ${text}`;
-    if (value.kind === "text" && isWholeHeading(both, vocabulary)) found.set(column, { heading: both, unit: "" });
-    else if (value.kind === "text" && isUnitText(text, undefined)) found.set(column, { heading: null, unit: text });
-    else return null;
-    units += 1;
+    if (value.kind !== "text") return null;
+    const text = value.text.trim();
+    const over = headingOver(grid, row, column);
+    if (isWholeHeading(`${over} ${text}`, vocabulary)) {
+      found.set(column, { heading: `${over} ${text}`, unit: "" });
+      halves += 1;
+    } else if (isUnitUnder(text, over, vocabulary)) {
+      found.set(column, { heading: null, unit: text });
+      units += 1;
+    } else if (!saysNoUnit(text, vocabulary)) return null;
   }
-  return units >= 2 ? found : null;
+  return units >= 1 || halves >= 2 ? found : null;
+}
+
+/** A unit of the quantity that the heading names; under headings that nobody knows any unit of some length. */
+function isUnitUnder(text: string, heading: string, vocabulary: Vocabulary): boolean {
+  const fields = matchHeading(heading, vocabulary).map((match) => match.field);
+  if (fields.length === 0) return text.length > 1 && isUnitText(text, undefined);
+  return fields.some(({ dimension }) => dimension !== undefined && readUnitBelow(text, dimension) !== null);
+}
+
+/** What a row of units holds where there is none: a dash, a remark in brackets, the choices (Y/N, H/V/A). */
+function saysNoUnit(text: string, vocabulary: Vocabulary): boolean {
+  return vocabulary.isMissing(text) || /^(?:[([].{0,20}[)\]]|\p{L}{1,4}(?:\/\p{L}{1,4}){1,3}|text)$/iu.test(text);
 }
 
 function headingOver(grid: Grid, row: number, column: number): string {

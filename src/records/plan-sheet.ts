@@ -1,0 +1,45 @@
+import type { RawSheet } from "../workbook/index.js";
+import { type ColumnPlan, nameColumns, planColumns } from "./columns.js";
+import { Grid } from "./grid.js";
+import { type SheetLanguage, sheetLanguage } from "./languages.js";
+import { findTables, type Table } from "./tables.js";
+import type { Vocabulary } from "./vocabulary.js";
+
+/** A table of a sheet with what each of its columns is read for. */
+export interface PlannedTable {
+  readonly table: Table;
+  readonly plan: readonly ColumnPlan[];
+  /** Some column names the point or its machine, or enough is told of it; legends and lists of other things do neither. */
+  readonly namesPoints: boolean;
+}
+
+/** A sheet understood, before its rows are read. */
+export interface PlannedSheet {
+  readonly raw: RawSheet;
+  readonly grid: Grid;
+  readonly hidden: boolean;
+  /** Empty if no row of headings was found. */
+  readonly tables: readonly PlannedTable[];
+  readonly language: SheetLanguage;
+}
+
+const NAMES: ReadonlySet<string> = new Set(["point_id", "asset_tag", "machine_name", "location_code"]);
+/** A table that tells so many different things is a table of points even if nobody knows the heading of their names. */
+const TELLING_FIELDS = 5;
+
+/** Finds the tables of a sheet, its language, and what the columns are read for. */
+export function planSheet(raw: RawSheet, vocabulary: Vocabulary): PlannedSheet {
+  const grid = new Grid(raw);
+  const named = findTables(grid, vocabulary).map((table) => ({ table, columns: nameColumns(table, vocabulary) }));
+  const language = sheetLanguage(
+    grid,
+    named.flatMap(({ columns }) => columns.map((column) => column.candidates[0]?.languages ?? [])),
+    vocabulary,
+  );
+  const tables = named.map(({ table, columns }) => {
+    const plan = planColumns(grid, table, columns, language, vocabulary);
+    const fields = new Set(plan.flatMap(({ field }) => (field ? [field.id] : [])));
+    return { table, plan, namesPoints: fields.size >= TELLING_FIELDS || [...fields].some((id) => NAMES.has(id)) };
+  });
+  return { raw, grid, hidden: raw.visibility !== "visible", tables, language };
+}
