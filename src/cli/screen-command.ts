@@ -77,6 +77,7 @@ async function runScreen(
   await refuseTargets(files, options, targets, terminal);
   const surveys = await surveysOf(files, options, rulebook, site, terminal, targets.workbook !== null);
   const batch = await openTargets(files, options, targets, terminal);
+  const takeBack = terminal.onInterrupt(async () => batch?.abandon());
   try {
     const input: ScreeningInput = {
       program,
@@ -96,6 +97,7 @@ async function runScreen(
     const reached = await judgeAndWrite(input, surveys.opened, options, targets, batch, terminal);
     terminal.setExitCode(reached || surveys.unreadable.length > 0 ? 1 : 0);
   } finally {
+    takeBack();
     await batch?.abandon();
   }
 }

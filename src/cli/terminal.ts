@@ -8,6 +8,8 @@ export interface Terminal {
   setExitCode(code: 0 | 1 | 2): void;
   /** Whether remarks go to a person's terminal, so that a progress bar makes sense. */
   readonly interactive: boolean;
+  /** Runs a last duty when the user breaks the run off; the answer takes it back. */
+  onInterrupt(duty: () => Promise<void>): () => void;
   /** The moment that "today" is taken from. */
   now(): Date;
 }
@@ -25,5 +27,12 @@ export const processTerminal: Terminal = {
     process.exitCode = code;
   },
   interactive: process.stderr.isTTY === true,
+  onInterrupt: (duty) => {
+    const handler = (): void => {
+      void duty().finally(() => process.exit(130));
+    };
+    process.once("SIGINT", handler);
+    return () => process.off("SIGINT", handler);
+  },
   now: () => new Date(),
 };

@@ -20,6 +20,7 @@ export function fakeTerminal(): FakeTerminal {
       said.code = code;
     },
     interactive: false,
+    onInterrupt: () => () => {},
     now: () => new Date("2026-11-25T12:00:00Z"),
   };
 }
