@@ -27,7 +27,7 @@ export function rowKind(
   if (!first) return { point: false, why: "empty" };
   const [column, value] = first;
   const text = shownText(value);
-  if (isTotal(value, text, read.length, readColumns.size, vocabulary)) {
+  if (isTotal([...filled.values()], read.length, readColumns.size, vocabulary)) {
     return { point: false, why: `taken as a row of totals: "${text.slice(0, 40)}"` };
   }
   if (isColumnNumbers(filled, readColumns.size))
@@ -41,8 +41,12 @@ export function rowKind(
   return POINT;
 }
 
-function isTotal(value: CellValue, text: string, filled: number, columns: number, vocabulary: Vocabulary): boolean {
-  return value.kind === "text" && vocabulary.startsTotal(text) && filled <= Math.max(2, columns / 2);
+/** A word for total in front, numbers behind it; a row with more texts than one beside it tells of a machine. */
+function isTotal(values: readonly CellValue[], filled: number, columns: number, vocabulary: Vocabulary): boolean {
+  const [first, ...others] = values;
+  if (first?.kind !== "text" || !vocabulary.startsTotal(first.text)) return false;
+  const words = others.filter((value) => value.kind === "text" && /\p{L}/u.test(value.text));
+  return filled <= Math.max(2, columns / 2) && words.length <= 1;
 }
 
 /** 1, 2, 3, … across the columns, as forms have it under their headings. */

@@ -45,8 +45,14 @@ export function findTables(grid: Grid, vocabulary: Vocabulary): readonly Table[]
 function firstHeadingRow(grid: Grid, numbers: readonly number[], vocabulary: Vocabulary): number | null {
   const scores = numbers.slice(0, ROWS_LOOKED_AT).map((row) => headingScore(grid.filled(row), vocabulary));
   const best = Math.max(0, ...scores);
-  if (best < FEWEST_HEADINGS) return null;
+  if (best < FEWEST_HEADINGS) return loneHeading(grid, numbers, vocabulary);
   return scores.findIndex((score) => score >= Math.max(FEWEST_HEADINGS, best * 0.7));
+}
+
+/** A sheet of one column: its topmost text, alone in its row, is a heading if it is listed whole. */
+function loneHeading(grid: Grid, numbers: readonly number[], vocabulary: Vocabulary): number | null {
+  const [value, ...others] = grid.filled(numbers[0] ?? 0).values();
+  return value?.kind === "text" && others.length === 0 && isListedHeading(value.text, vocabulary) ? 0 : null;
 }
 
 /** How many different fields the texts of a row name; listed headings count whole, words within them half. */

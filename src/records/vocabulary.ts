@@ -100,10 +100,11 @@ function memberOf(list: readonly string[]): (text: string) => boolean {
   return (text) => folded.has(foldText(text));
 }
 
+/** Whether a text begins with a listed word as a person writes it: alone, or with a blank or a colon behind it (not SUM-12). */
 function startOf(list: readonly string[]): (text: string) => boolean {
-  const starts = list.map((word) => wordsOf(word).join(" "));
+  const starts = list.map(foldText);
   return (text) => {
-    const words = wordsOf(text).join(" ");
-    return starts.some((start) => words === start || words.startsWith(`${start} `));
+    const folded = foldText(text);
+    return starts.some((start) => folded.startsWith(start) && /^(?:$|[\s:：])/.test(folded.slice(start.length)));
   };
 }

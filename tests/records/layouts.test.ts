@@ -45,6 +45,13 @@ describe("rows that are points, and rows that are not", () => {
     expect(plainFacts(survey, "point_id", "nominal_speed")).toEqual([["P-7", "(missing)"]]);
   });
 
+  it("tells a total from a code that begins like one", async () => {
+    const survey = await surveyOfCsv(
+      [HEADINGS, "SUM-12,Sump pump,,,,,", "Total:,,2445,,,18,16", "Total flow pump,Pump,,DOL,tapped,,"].join("\n"),
+    );
+    expect(plainFacts(survey, "point_id")).toEqual([["SUM-12"], ["Total flow pump"]]);
+  });
+
   it("reads repeated headings as headings", async () => {
     const survey = await surveyOfCsv([HEADINGS, ROW, HEADINGS, ROW.replace("P1", "P2")].join("\n"));
     expect(plainFacts(survey, "point_id", "target_torque")).toEqual([
