@@ -46,7 +46,7 @@ function isTotal(values: readonly CellValue[], filled: number, columns: number, 
   const [first, ...others] = values;
   if (first?.kind !== "text" || !vocabulary.startsTotal(first.text)) return false;
   const words = others.filter((value) => value.kind === "text" && /\p{L}/u.test(value.text));
-  return filled <= Math.max(2, columns / 2) && words.length <= 1;
+  return words.length === 0 || (words.length === 1 && filled <= Math.max(2, columns / 2));
 }
 
 /** 1, 2, 3, … across the columns, as forms have it under their headings. */
