@@ -1,11 +1,12 @@
 import { showText, single } from "../base/index.js";
 import { factOf } from "../facts/index.js";
-import { noChoice, readPhrase } from "./cell-choice.js";
+import { noChoice, type PhraseReading, readPhrase } from "./cell-choice.js";
 import type { CellReading, CellTrouble, NumberRead } from "./cell-reading.js";
 import { trouble } from "./cell-reading.js";
+import { remembered } from "./column-memory.js";
 import type { ColumnPlan } from "./columns.js";
 import { type Entry, knownAt, placeOf, reasonOf, type Unmentioned, unknownAt } from "./entries.js";
-import type { SeenCell } from "./grid.js";
+import { type SeenCell, shownText } from "./grid.js";
 import { saysCoating, saysPaint, saysShaft } from "./languages.js";
 import type { ProblemCode } from "./problems.js";
 import { type CellContext, isEmptyCell, readCell, readWholeCell } from "./read-cell.js";
@@ -39,16 +40,24 @@ export function readColumnCell(
   }
   const voltage = voltageBesideKind(plan, cell, place, context);
   if (voltage) return voltage;
-  const phrase =
-    plan.also.length + plan.beside.length > 0 && context.field.kind === "choice" && cell.value.kind === "text";
-  if (phrase && readWholeCell(cell.value, context) === null) {
-    return readSharedPhrase(cell.value.kind === "text" ? cell.value.text : "", plan, place, context);
-  }
+  const phrase = sharedPhrase(plan, cell, context);
+  if (phrase) return phraseSaid(phrase, shownText(cell.value), plan, place, context);
   const reading = readCell(cell.value, context);
   if (!reading.ok) return failed(context.field.id, reading, place);
   return reading.kind === "number"
     ? numberSaid(reading, plan, place, context)
     : wordSaid(reading, context.field.id, place);
+}
+
+/** The cell as a phrase that may speak of several fields; null where the column, or what stands in it, is none. */
+function sharedPhrase(plan: ColumnPlan, { value }: SeenCell, context: CellContext): PhraseReading | null {
+  const { field, memory, vocabulary } = context;
+  if (plan.also.length + plan.beside.length === 0 || field.kind !== "choice" || value.kind !== "text") return null;
+  return remembered(memory?.phrases, value.text, () =>
+    readWholeCell(value, context) === null
+      ? readPhrase(value.text, [field, ...plan.also], vocabulary, plan.beside)
+      : null,
+  );
 }
 
 /** "Painted?" yes or no, "Coating" none. */
@@ -62,7 +71,8 @@ function coatingAsked(plan: ColumnPlan, { value }: SeenCell, { field, vocabulary
 function voltageBesideKind(plan: ColumnPlan, { value }: SeenCell, place: Place, context: CellContext): CellSaid | null {
   const voltage = plan.also.find((field) => field.id === "supply_voltage");
   if (context.field.id !== "supply_kind" || !voltage || value.kind !== "text" || !/\d/.test(value.text)) return null;
-  const whole = { ...context, field: voltage };
+  const { memory: _, ...rest } = context;
+  const whole = { ...rest, field: voltage };
   const reading = readCell(value, whole);
   return reading.ok && reading.kind === "number" && reading.supply !== null
     ? numberSaid(reading, plan, place, whole)
@@ -135,9 +145,13 @@ function numberSaid(reading: NumberRead, plan: ColumnPlan, place: Place, context
   return said(entries, { remarks, hertz });
 }
 
-function readSharedPhrase(text: string, plan: ColumnPlan, place: Place, context: CellContext): CellSaid {
-  const fields = [context.field, ...plan.also];
-  const readings = readPhrase(text, fields, context.vocabulary, plan.beside).byFact;
+function phraseSaid(
+  { byFact: readings }: PhraseReading,
+  text: string,
+  plan: ColumnPlan,
+  place: Place,
+  context: CellContext,
+): CellSaid {
   const spoken = [...readings].filter(([, reading]) => reading !== null);
   if (spoken.length === 0) {
     const nothing = noChoice(text, context.field, context.vocabulary);

@@ -64,8 +64,12 @@ export interface Combined {
   readonly conflict: readonly CellPlace[];
 }
 
+const NO_PLACES: readonly CellPlace[] = [];
+
 /** Known values must agree; beside a known value an unreadable or empty cell does not count. */
 export function combine(entries: readonly Entry[]): Combined {
+  const [only] = entries;
+  if (only && entries.length === 1) return { state: only.state, empty: only.empty, conflict: NO_PLACES };
   const known = entries.flatMap((entry) => (entry.state.known ? [entry.state] : []));
   const [first] = known;
   if (first) {

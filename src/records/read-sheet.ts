@@ -2,6 +2,7 @@ import { cellName, columnLetters, showText } from "../base/index.js";
 import { type Facts, factOf } from "../facts/index.js";
 import type { RawRow, RawSheet } from "../workbook/index.js";
 import { type CellSaid, dittoOfNothing, readColumnCell } from "./column-cell.js";
+import { newColumnMemory } from "./column-memory.js";
 import type { ColumnPlan } from "./columns.js";
 import { placeOf } from "./entries.js";
 import { type Grid, type SeenCell, shownText } from "./grid.js";
@@ -95,6 +96,7 @@ function cellContext(column: ColumnPlan, context: SheetContext): CellContext {
     headingUnsettled: column.unsettledUnit,
     vocabulary: context.vocabulary,
     dateSystem: context.dateSystem,
+    memory: newColumnMemory(),
   };
 }
 

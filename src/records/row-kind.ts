@@ -52,10 +52,13 @@ function isTotal(values: readonly CellValue[], filled: number, columns: number, 
 /** 1, 2, 3, … across the columns, as forms have it under their headings. */
 function isColumnNumbers(filled: ReadonlyMap<number, CellValue>, columns: number): boolean {
   if (filled.size < 3 || filled.size < columns / 2) return false;
-  const numbers = [...filled.values()].map((value) =>
-    Number(shownText(value).replace(/^\((\d{1,3})\)$/, "$1") || Number.NaN),
-  );
-  return numbers.every((number, i) => number === (numbers[0] ?? 0) + i) && (numbers[0] === 0 || numbers[0] === 1);
+  let wanted: number | null = null;
+  for (const value of filled.values()) {
+    const number = Number(shownText(value).replace(/^\((\d{1,3})\)$/, "$1") || Number.NaN);
+    if (wanted === null ? number !== 0 && number !== 1 : number !== wanted) return false;
+    wanted = number + 1;
+  }
+  return true;
 }
 
 /** "Surveyed by:", "*", "1)": what opens a note or a legend, and no code of a point. */

@@ -97,7 +97,9 @@ function betweenNumbers(to: readonly string[]): RegExp {
 
 function memberOf(list: readonly string[]): (text: string) => boolean {
   const folded = new Set(list.map(foldText));
-  return (text) => folded.has(foldText(text));
+  // A text so much longer than every word of the list is none of them, whatever blanks it holds; folding is dear.
+  const longest = 2 * Math.max(0, ...list.map((word) => word.length)) + 40;
+  return (text) => (text.length <= longest || text.trim().length <= longest) && folded.has(foldText(text));
 }
 
 /** Whether a text begins with a listed word as a person writes it: alone, or with a blank or a colon behind it (not SUM-12). */
