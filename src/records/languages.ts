@@ -8,6 +8,9 @@ import type { Vocabulary } from "./vocabulary.js";
 /** Rows of a sheet that are looked into for words that give the language away. */
 const ROWS_LOOKED_AT = 80;
 
+/** A heading of one language counts two, a word that gives it away one. */
+const FEWEST_SIGNS = 2;
+
 /** The language of a sheet and how it was found. */
 export interface SheetLanguage {
   readonly language: Language | null;
@@ -34,13 +37,23 @@ export function sheetLanguage(
     if (only !== undefined && languages.length === 1) add(only, 2);
   }
   const seen = new Set<string>();
+  // A mark counts once, however many cells repeat it: a hundred speeds in rpm make no English sheet.
+  const marked = new Set<string>();
+  const mark = (words: string, language: Language): void => {
+    if (!marked.has(words)) add(language, 1);
+    marked.add(words);
+  };
   for (const row of grid.rows.slice(0, ROWS_LOOKED_AT)) {
     for (const value of grid.filled(row.row).values()) {
       if (value.kind !== "text" || seen.has(value.text)) continue;
       seen.add(value.text);
       const whole = vocabulary.marks.whole(value.text);
-      if (whole !== undefined) add(whole, 1);
-      else for (const hit of vocabulary.marks.find(wordsOf(value.text))) add(hit.meaning, 1);
+      if (whole !== undefined) {
+        mark(foldText(value.text), whole);
+        continue;
+      }
+      const words = wordsOf(value.text);
+      for (const hit of vocabulary.marks.find(words)) mark(words.slice(hit.from, hit.to).join(" "), hit.meaning);
     }
   }
   return decide(votes);
@@ -50,6 +63,7 @@ function decide(votes: ReadonlyMap<Language, number>): SheetLanguage {
   const ranked = [...votes].sort((a, b) => b[1] - a[1]);
   const [first, second] = ranked;
   if (!first || first[1] === 0) return { language: null, why: "no heading or word tells the language" };
+  if (first[1] < FEWEST_SIGNS) return { language: null, why: "one word alone does not tell the language" };
   if (second && second[1] === first[1]) {
     return { language: null, why: `headings and words speak for ${first[0]} and ${second[0]} alike` };
   }
@@ -59,17 +73,22 @@ function decide(votes: ReadonlyMap<Language, number>): SheetLanguage {
   };
 }
 
-/** Which decimal sign the numbers of some cells give away: one, both, or none. */
+/**
+ * Which decimal sign the numbers of some cells give away: one, both, or none. Both, too, where each of them stands
+ * before three digits and nothing else settles what they mean (1.485 beside 1,485).
+ */
 export function decimalSigns(texts: Iterable<string>): ReadonlySet<"." | ","> {
   const signs = new Set<"." | ",">();
+  const open = new Set<"." | ",">();
   for (const text of texts) {
     if (text.length > 60 || !/[.,]/.test(text)) continue;
     for (const digits of text.match(/\d[\d.,'’ \u00a0\u202f]*\d/g) ?? []) {
       const sign = decimalSignShown(digits.trim());
       if (sign) signs.add(sign);
+      else if (/[.,]/.test(digits)) open.add(digits.includes(".") ? "." : ",");
     }
   }
-  return signs;
+  return signs.size === 0 && open.size === 2 ? open : signs;
 }
 
 /** How the numbers of a column are written, and what settles it. */

@@ -23,7 +23,8 @@ export interface PlannedSheet {
   readonly language: SheetLanguage;
 }
 
-const NAMES: ReadonlySet<string> = new Set(["point_id", "asset_tag", "machine_name", "location_code"]);
+/** Fields that name a point or its machine. */
+export const NAMING_FIELDS: ReadonlySet<string> = new Set(["point_id", "asset_tag", "machine_name", "location_code"]);
 /** A table that tells so many different things is a table of points even if nobody knows the heading of their names. */
 const TELLING_FIELDS = 5;
 
@@ -39,7 +40,11 @@ export function planSheet(raw: RawSheet, vocabulary: Vocabulary): PlannedSheet {
   const tables = named.map(({ table, columns }) => {
     const plan = planColumns(grid, table, columns, language, vocabulary);
     const fields = new Set(plan.flatMap(({ field }) => (field ? [field.id] : [])));
-    return { table, plan, namesPoints: fields.size >= TELLING_FIELDS || [...fields].some((id) => NAMES.has(id)) };
+    return {
+      table,
+      plan,
+      namesPoints: fields.size >= TELLING_FIELDS || [...fields].some((id) => NAMING_FIELDS.has(id)),
+    };
   });
   return { raw, grid, hidden: raw.visibility !== "visible", tables, language };
 }

@@ -6,7 +6,7 @@ import { newColumnMemory } from "./column-memory.js";
 import type { ColumnPlan } from "./columns.js";
 import { placeOf } from "./entries.js";
 import { type Grid, type SeenCell, shownText } from "./grid.js";
-import type { PlannedSheet, PlannedTable } from "./plan-sheet.js";
+import { NAMING_FIELDS, type PlannedSheet, type PlannedTable } from "./plan-sheet.js";
 import type { CellContext } from "./read-cell.js";
 import { factsOfRow } from "./row-facts.js";
 import { rowKind } from "./row-kind.js";
@@ -59,13 +59,14 @@ function readTable(
   const idColumns = new Set(
     used.filter((c) => c.field?.id === "point_id" || c.field?.id === "asset_tag").map((c) => c.column),
   );
+  const nameColumns = new Set(used.filter((c) => NAMING_FIELDS.has(c.field?.id ?? "")).map((c) => c.column));
   const hiddenRows = new Set(raw.rows.filter((row: RawRow) => row.hidden).map((row) => row.row));
   const headingRow = table.headingRows[table.headingRows.length - 1] ?? 0;
   const contexts = new Map(used.map((column) => [column.column, cellContext(column, context)]));
   const above = new Map<number, SeenCell>();
   const records: PointRecord[] = [];
   for (const row of table.rows) {
-    const kind = rowKind(grid, row, readColumns, idColumns, context.vocabulary);
+    const kind = rowKind(grid, row, readColumns, idColumns, nameColumns, context.vocabulary);
     if (!kind.point) {
       note(context, raw, "row-skipped", cellName(row, 1), kind.why);
       continue;

@@ -12,12 +12,14 @@ const POINT: RowKind = { point: true };
  *
  * @param readColumns - columns that are read for a field
  * @param idColumns - columns of point ids and asset tags
+ * @param nameColumns - columns that name points or machines
  */
 export function rowKind(
   grid: Grid,
   row: number,
   readColumns: ReadonlySet<number>,
   idColumns: ReadonlySet<number>,
+  nameColumns: ReadonlySet<number>,
   vocabulary: Vocabulary,
 ): RowKind {
   const filled = grid.filled(row);
@@ -30,6 +32,9 @@ export function rowKind(
   if (isTotal([...filled.values()], read.length, readColumns.size, vocabulary)) {
     return { point: false, why: `taken as a row of totals: "${text.slice(0, 40)}"` };
   }
+  if (read.length === 1 && filled.size > 1 && isNameless(grid, row, nameColumns)) {
+    return { point: false, why: "one cell that is read, and no name of a point or a machine" };
+  }
   if (isColumnNumbers(filled, readColumns.size))
     return { point: false, why: "taken as a row that numbers the columns" };
   if (filled.size <= 2 && isNoteMark(value)) {
@@ -39,6 +44,11 @@ export function rowKind(
     return { point: false, why: `taken as a section heading or a note: "${text.slice(0, 40)}"` };
   }
   return POINT;
+}
+
+/** The lines of a legend beside the table, reaching further down than it. */
+function isNameless(grid: Grid, row: number, nameColumns: ReadonlySet<number>): boolean {
+  return nameColumns.size > 0 && [...nameColumns].every((column) => grid.seen(row, column, 0) === undefined);
 }
 
 /** A word for total in front, numbers behind it; a row with more texts than one beside it tells of a machine. */
