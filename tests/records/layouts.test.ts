@@ -31,13 +31,14 @@ describe("rows that are points, and rows that are not", () => {
         ",,,,,,",
         "P2,Fan 2,960,VFD,glued,,8",
         "Total,2,,,,,",
+        "Average,,1222,,,,8",
         "Surveyed by:,J. Smith,,,,,",
         "*,read from the nameplate,,,,,",
         "All speeds were read from nameplates,,,,,,",
       ].join("\n"),
     );
     expect(plainFacts(survey, "point_id")).toEqual([["P1"], ["P2"]]);
-    expect(said(survey, "row-skipped")).toEqual(["A2", "A3", "A7", "A8", "A9", "A10"]);
+    expect(said(survey, "row-skipped")).toEqual(["A2", "A3", "A7", "A8", "A9", "A10", "A11"]);
   });
 
   it("keeps a point of which nothing but the code is known", async () => {
@@ -58,6 +59,14 @@ describe("rows that are points, and rows that are not", () => {
       ["P1", 8],
       ["P2", 8],
     ]);
+  });
+
+  it("leaves out the lines of a legend that reaches below the table", async () => {
+    const survey = await surveyOfCsv(
+      "Point,Machine,Speed,,Mounting,Code\nP1,Pump,1485,,tapped,T\n,,,,magnet,M\n,,,,clamp,C\n",
+    );
+    expect(plainFacts(survey, "point_id", "mounting_method")).toEqual([["P1", "tapped-hole"]]);
+    expect(said(survey, "row-skipped")).toEqual(["A3"]);
   });
 
   it("takes a row of words that are headings elsewhere for a point", async () => {
