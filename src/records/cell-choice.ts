@@ -8,6 +8,9 @@ import type { Vocabulary } from "./vocabulary.js";
 /** Fields in which a word that no list knows spoils the answer: half an answer there is a wrong one. */
 const NO_LOOSE_WORDS: ReadonlySet<string> = new Set(["variable_speed", "speed_reference"]);
 
+/** Group, category and atmosphere of explosion-protected equipment (II 2G, II 3 D). */
+const EQUIPMENT_MARKING = /\bI{1,2}\s?[123]\s?[GD]\b/i;
+
 /** What the phrase of a cell says for each of the fields that its column is read for. */
 export interface PhraseReading {
   /** By fact id; null where the phrase says nothing of that field. */
@@ -106,6 +109,9 @@ export function noChoice(text: string, field: FactDefinition, vocabulary: Vocabu
       "ambiguous-choice",
       "bearing numbers run differently on other sites; write drive end or non-drive end",
     );
+  }
+  if (field.id === "hazardous_area" && EQUIPMENT_MARKING.test(text)) {
+    return trouble("doubtful", "this marks equipment, not the place; write the zone of the place");
   }
   if (words.some((w, i) => i > 0 && i < words.length - 1 && vocabulary.isOr(w))) {
     return trouble("several-values", `expected one of ${listed(field)}`);

@@ -1,8 +1,10 @@
+import type { Unit } from "../base/index.js";
 import type { RawSheet } from "../workbook/index.js";
 import { type ColumnPlan, nameColumns, planColumns } from "./columns.js";
 import { Grid } from "./grid.js";
 import { type SheetLanguage, sheetLanguage } from "./languages.js";
 import { findTables, type Table } from "./tables.js";
+import { unitOfLengths } from "./title-unit.js";
 import type { Vocabulary } from "./vocabulary.js";
 
 /** A table of a sheet with what each of its columns is read for. */
@@ -31,14 +33,16 @@ const TELLING_FIELDS = 5;
 /** Finds the tables of a sheet, its language, and what the columns are read for. */
 export function planSheet(raw: RawSheet, vocabulary: Vocabulary): PlannedSheet {
   const grid = new Grid(raw);
-  const named = findTables(grid, vocabulary).map((table) => ({ table, columns: nameColumns(table, vocabulary) }));
+  const found = findTables(grid, vocabulary);
+  const lengths = unitOfLengths(grid, found);
+  const named = found.map((table) => ({ table, columns: nameColumns(table, vocabulary) }));
   const language = sheetLanguage(
     grid,
     named.flatMap(({ columns }) => columns.map((column) => column.candidates[0]?.languages ?? [])),
     vocabulary,
   );
   const tables = named.map(({ table, columns }) => {
-    const plan = planColumns(grid, table, columns, language, vocabulary);
+    const plan = withTitleUnit(planColumns(grid, table, columns, language, vocabulary), lengths);
     const fields = new Set(plan.flatMap(({ field }) => (field ? [field.id] : [])));
     return {
       table,
@@ -47,4 +51,14 @@ export function planSheet(raw: RawSheet, vocabulary: Vocabulary): PlannedSheet {
     };
   });
   return { raw, grid, hidden: raw.visibility !== "visible", tables, language };
+}
+
+/** Where neither heading nor row of units states one, millimetres are assumed unless the title block says otherwise. */
+function withTitleUnit(plan: readonly ColumnPlan[], lengths: Unit | null): readonly ColumnPlan[] {
+  if (lengths === null) return plan;
+  return plan.map((column) =>
+    column.field?.dimension === "length" && column.field.unit === "mm" && column.unit === null && !column.unsettledUnit
+      ? { ...column, unit: lengths, why: `${column.why}; unit from the title above the table` }
+      : column,
+  );
 }
