@@ -34,7 +34,8 @@ export function readPhrase(
   const [only] = fields;
   const whole = only && fields.length === 1 ? vocabulary.choices.get(only.id)?.whole(text) : undefined;
   if (only && whole !== undefined) return { byFact: new Map([[only.id, word(whole, [])]]) };
-  if (text.includes("?")) return sameForAll(fields, trouble("doubtful", "the answer is marked as doubtful; settle it"));
+  const doubt = doubted(text);
+  if (doubt) return sameForAll(fields, doubt);
   const phrase = phraseOf(text);
   const { words } = phrase;
   const found = fields.map((field) => ({ field, hits: vocabulary.choices.get(field.id)?.find(words) ?? [] }));
@@ -78,13 +79,22 @@ function choiceOf(
   if (choices.length > 1 || sure.some((hit) => besideOr(hit, words, vocabulary))) {
     return trouble("several-values", `expected one of ${listed(field)}; found words for ${choices.join(" and ")}`);
   }
-  if (sure.some((hit) => isDenied(hit, phrase, taken, vocabulary))) {
+  if (sure.some((hit) => isDenied(hit, phrase, taken, vocabulary)) || endsInNo(hits, phrase, vocabulary)) {
     return trouble("unknown-choice", `"${showText(words.join(" "))}" denies ${choice}; write what it is instead`);
   }
   if (loose.length > 0 && NO_LOOSE_WORDS.has(field.id)) {
     return trouble("unknown-choice", `"${showText(loose.join(" "))}" is no word known here; use ${listed(field)}`);
   }
   return word(choice, loose);
+}
+
+/** "Fixed: no", "DOL - nein": an answer behind a word, even where "no" alone is one of the choices. */
+function endsInNo(hits: readonly Hit[], { words, clauses }: Phrase, vocabulary: Vocabulary): boolean {
+  return hits.some((hit, i) => {
+    const before = hits[i - 1];
+    const alone = hit.to - hit.from === 1 && vocabulary.isNo(words[hit.from] ?? "");
+    return alone && before !== undefined && clauses[before.from] === clauses[hit.from];
+  });
 }
 
 function besideOr(hit: Hit, words: readonly string[], vocabulary: Vocabulary): boolean {
@@ -119,13 +129,22 @@ export function noChoice(text: string, field: FactDefinition, vocabulary: Vocabu
   return trouble("unknown-choice", `"${showText(text)}" is no word known here; use ${listed(field)}`);
 }
 
+/** A question mark, or a box that is not ticked (or is crossed) beside words: "☐ VFD" says nothing certain. */
+function doubted(text: string): CellTrouble | null {
+  if (text.includes("?")) return trouble("doubtful", "the answer is marked as doubtful; settle it");
+  return /[☐□▢✗✘✕✖❌☒]|\[\s*\]|\(\s*\)/u.test(text)
+    ? trouble("doubtful", "a box stands beside the word; write the answer alone")
+    : null;
+}
+
 /** Reads a yes-no field: nothing but a word for yes or a word for no. */
 export function readYesNo(text: string, field: FactDefinition, vocabulary: Vocabulary): CellReading {
   const listedWord = vocabulary.choices.get(field.id)?.whole(text);
   if (listedWord === "yes" || listedWord === "no") return word(listedWord === "yes", []);
   if (vocabulary.isYes(foldText(text))) return word(true, []);
   if (vocabulary.isNo(foldText(text))) return word(false, []);
-  if (text.includes("?")) return trouble("doubtful", "the answer is marked as doubtful; settle it");
+  const doubt = doubted(text);
+  if (doubt) return doubt;
   const words = wordsOf(text);
   const known = words.map((w) => (vocabulary.isYes(w) ? true : vocabulary.isNo(w) ? false : null));
   if (words.length === 0 || known.includes(null)) {

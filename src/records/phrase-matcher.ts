@@ -65,9 +65,10 @@ export class PhraseMatcher<T> {
     const spans = stems.flatMap((stem, from) =>
       (this.#byFirst.get(stem) ?? [])
         .filter((phrase) => phrase.stems.every((part, i) => stems[from + i] === part))
-        .map((phrase) => ({ phrase, from })),
+        // What counts is how much of the text a phrase takes, endings included.
+        .map((phrase) => ({ phrase, from, taken: words.slice(from, from + phrase.stems.length).join("").length })),
     );
-    spans.sort((a, b) => b.phrase.letters - a.phrase.letters || a.from - b.from);
+    spans.sort((a, b) => b.taken - a.taken || b.phrase.letters - a.phrase.letters || a.from - b.from);
     for (const { phrase, from } of spans) {
       const to = from + phrase.stems.length;
       if (taken.slice(from, to).includes(true)) continue;

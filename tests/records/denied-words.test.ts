@@ -46,10 +46,17 @@ describe("a word is never read where the phrase denies it", () => {
     "kein Magnet",
   ])("mounting method: %s", (cell) => expect(read("mounting_method", "Mounting", cell)).toBe("unknown-choice"));
 
-  it.each(["umrichterlos", "frequenzumrichterlos", "umrichterfrei", "VFD planned", "VFD - none", "FU defekt"])(
-    "variable speed: %s",
-    (cell) => expect(read("variable_speed", "VFD", cell)).toBe("unknown-choice"),
-  );
+  it.each([
+    "umrichterlos",
+    "frequenzumrichterlos",
+    "umrichterfrei",
+    "VFD planned",
+    "VFD - none",
+    "FU defekt",
+    "fixed: no",
+    "DOL - nein",
+    "constante: no",
+  ])("variable speed: %s", (cell) => expect(read("variable_speed", "VFD", cell)).toBe("unknown-choice"));
 
   it("keeps opposite words apart from the word inside them", () => {
     for (const cell of ["unlackiert", "unpainted", "un-painted", "un-\npainted", "UNLACKIERT", "unbeschichtet"]) {
@@ -64,6 +71,20 @@ describe("a word is never read where the phrase denies it", () => {
     expect(read("mounting_method", "Mounting", "tapped (no drilling)")).toBe("tapped-hole");
     expect(read("mounting_method", "Mounting", "no drilling, glue")).toBe("adhesive-pad");
     expect(read("component", "Component", "Motor No. 3")).toBe("motor");
+  });
+
+  it("reads no word beside a box that is not ticked", () => {
+    expect(read("variable_speed", "VFD", "☐ VFD")).toBe("doubtful");
+    expect(read("surface_finish", "Finish", "[ ] painted")).toBe("doubtful");
+    expect(read("polarity_checked", "Polarity checked", "☐ yes")).toBe("doubtful");
+    expect(read("polarity_checked", "Polarity checked", "☐")).toBe(false);
+    expect(read("polarity_checked", "Polarity checked", "☑")).toBe(true);
+  });
+
+  it("takes the phrase that covers most of the text", () => {
+    expect(read("direction", "Direction", "3-axialer Sensor")).toBe("triaxial");
+    expect(read("variable_speed", "VFD", "nein (DOL)")).toBe("no");
+    expect(read("variable_speed", "VFD", "DOL, no VFD")).toBe("no");
   });
 
   it("does not drop a short word that contradicts", () => {
