@@ -1,5 +1,6 @@
 import type { Unit } from "../base/index.js";
 import { type FactDefinition, factOf, type Language } from "../facts/index.js";
+import type { CellValue } from "../workbook/index.js";
 import type { UnitRead } from "./cell-unit.js";
 import type { Grid } from "./grid.js";
 import { type HeadingMatch, matchHeading, readUnitBelow } from "./heading.js";
@@ -136,10 +137,26 @@ function choose(named: Named, grid: Grid, table: Table, vocabulary: Vocabulary):
     return { match: best.match, why: `heading may mean ${names}; the column is read for all of them` };
   }
   if (!best) return { match: null, why: `heading may mean ${names}, and no value decides` };
-  if (best.share >= 0.5 && (!next || best.share - next.share >= 0.3)) {
+  if (best.share >= 0.5 && (!next || best.share - next.share >= 0.2)) {
     return { match: best.match, why: `heading may mean ${names}; the values speak for ${best.match.field.name}` };
   }
   return { match: null, why: `heading may mean ${names}, and the values do not decide` };
+}
+
+/**
+ * How well a cell speaks for a field: a phrase that is listed as a whole says more than a word found in it (direct on
+ * line is a way of starting; direct is a transmission).
+ */
+function worthOf(
+  reading: ReturnType<typeof readCell>,
+  value: CellValue | undefined,
+  { field }: HeadingMatch,
+  vocabulary: Vocabulary,
+): number {
+  if (!reading.ok) return 0;
+  if (field.kind !== "choice" || value?.kind !== "text") return 1;
+  if (vocabulary.choices.get(field.id)?.whole(value.text) !== undefined) return 1;
+  return reading.remarks.length === 0 ? 0.7 : 0.5;
 }
 
 /** Share of the filled cells that can be read as the field; free text proves nothing and counts little. */
@@ -168,6 +185,7 @@ function shareRead(
   );
   const telling = read.filter((reading) => reading.ok || reading.code !== "missing");
   if (telling.length === 0) return null;
-  const good = telling.filter((reading) => reading.ok).length / telling.length;
+  const good =
+    read.reduce((sum, reading, i) => sum + worthOf(reading, values[i], match, vocabulary), 0) / telling.length;
   return match.field.kind === "text" || match.field.kind === "identifier" ? good * 0.4 : good;
 }

@@ -176,6 +176,6 @@ function isGroupRow(grid: Grid, above: number, row: number, vocabulary: Vocabula
   return texts.some(({ column, text }) => {
     const range = grid.coveredBy(above, column);
     if (range && range.right > range.left) return true;
-    return isWholeHeading(`${text} ${shownText(grid.own(row, column))}`, vocabulary);
+    return isListedHeading(`${text} ${shownText(grid.own(row, column))}`, vocabulary);
   });
 }

@@ -30,3 +30,11 @@ function shortened(word: string): string {
   const ending = ENDINGS.find((e) => word.endsWith(e) && word.length - e.length >= 4);
   return ending === undefined ? word : word.slice(0, -ending.length);
 }
+
+const UMLAUTS: Readonly<Record<string, string>> = { ä: "ae", ö: "oe", ü: "ue", Ä: "Ae", Ö: "Oe", Ü: "Ue" };
+
+/** The ways in which a listed word is spelled: as listed, and without umlauts as German keyboards elsewhere force it. */
+export function spellingsOf(listed: string): readonly string[] {
+  const plain = listed.normalize("NFC").replace(/[äöüÄÖÜ]/g, (letter) => UMLAUTS[letter] ?? letter);
+  return plain === listed ? [listed] : [listed, plain];
+}

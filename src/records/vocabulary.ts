@@ -1,7 +1,7 @@
 import { foldText } from "../base/index.js";
 import { type CommonWords, LANGUAGES, type Language, type WordLists } from "../facts/index.js";
 import { PhraseMatcher } from "./phrase-matcher.js";
-import { wordsOf } from "./tokens.js";
+import { spellingsOf, wordsOf } from "./tokens.js";
 
 /** A listed heading: the field it names and the languages in which it does. */
 export interface HeadingMeaning {
@@ -51,12 +51,14 @@ export function vocabularyOf(lists: WordLists): Vocabulary {
     headingWords.set(fact, own);
     for (const language of LANGUAGES) {
       for (const heading of words.headings[language] ?? []) {
-        for (const word of wordsOf(heading)) own.add(word);
-        addHeading(headings, headingKey(heading) || foldText(heading), fact, language);
+        for (const spelling of spellingsOf(heading)) {
+          for (const word of wordsOf(spelling)) own.add(word);
+          addHeading(headings, headingKey(spelling) || foldText(spelling), fact, language);
+        }
       }
     }
     const listed = Object.entries(words.choices ?? {}).flatMap(([choice, texts]) =>
-      texts.map((text) => [text, choice] as const),
+      texts.flatMap(spellingsOf).map((text) => [text, choice] as const),
     );
     if (listed.length > 0) choices.set(fact, new PhraseMatcher(listed));
   }
@@ -96,7 +98,7 @@ function betweenNumbers(to: readonly string[]): RegExp {
 }
 
 function memberOf(list: readonly string[]): (text: string) => boolean {
-  const folded = new Set(list.map(foldText));
+  const folded = new Set(list.flatMap(spellingsOf).map(foldText));
   // A text so much longer than every word of the list is none of them, whatever blanks it holds; folding is dear.
   const longest = 2 * Math.max(0, ...list.map((word) => word.length)) + 40;
   return (text) => (text.length <= longest || text.trim().length <= longest) && folded.has(foldText(text));

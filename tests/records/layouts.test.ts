@@ -163,6 +163,10 @@ describe("units and halves of headings in the row below", () => {
       sheet.mergeCells("C1:D1");
     });
     expect(plainFacts(merged, "point_id", "hole_depth")).toEqual([["P1", 18]]);
+    const unmerged = await surveyOfCsv(
+      "Survey;;;\n;;Hole (mm);;Torque\nPoint;Machine;Depth;Thread depth;Nm\nP1;Pump;18;10;8\n",
+    );
+    expect(plainFacts(unmerged, "hole_depth", "thread_depth", "target_torque")).toEqual([[18, 10, 8]]);
     const halves = await surveyOfCsv("Point,Machine,Speed,,Mounting\n,,min,max,\nP1,Fan,300,1500,glued\n");
     expect(plainFacts(halves, "lowest_speed", "highest_speed", "mounting_method")).toEqual([
       [300, 1500, "adhesive-pad"],
