@@ -1,4 +1,5 @@
 import { Command, CommanderError } from "commander";
+import { blankSurveyCommand } from "./blank-survey-command.js";
 import { checkRulesCommand } from "./check-rules-command.js";
 import { programIdentity } from "./identity.js";
 import { screenCommand } from "./screen-command.js";
@@ -19,7 +20,11 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     .version(identity.version)
     .exitOverride()
     .configureOutput({ writeOut: (text) => void terminal.out(text), writeErr: (text) => terminal.err(text) });
-  for (const command of [screenCommand(terminal, identity), checkRulesCommand(terminal)]) {
+  for (const command of [
+    screenCommand(terminal, identity),
+    checkRulesCommand(terminal),
+    blankSurveyCommand(terminal, identity),
+  ]) {
     program.addCommand(command.exitOverride().configureOutput(program.configureOutput()));
   }
   try {

@@ -1,3 +1,5 @@
+export type { BlankSurvey, BlankSurveyInput } from "./blank-survey/blank-survey.js";
+export { blankSurvey } from "./blank-survey/blank-survey.js";
 export { findingsCsv, pointsCsv } from "./csv/tables.js";
 export { leadingFinding } from "./findings/leading.js";
 export { missingOf, reasonOf, remedyOf, sourceOf } from "./findings/reasons.js";

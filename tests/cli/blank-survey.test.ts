@@ -1,0 +1,58 @@
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { runCommand } from "../tools/run-command.js";
+
+let folder = "";
+const here = (name: string): string => join(folder, name);
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), "spotface-blank-"));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe("spotface blank-survey", () => {
+  it("writes a workbook that the screening takes as a survey without points", async () => {
+    const file = here("blank.xlsx");
+    const { out, err, code } = await runCommand("blank-survey", file);
+    expect([code, err]).toEqual([0, ""]);
+    expect(out).toMatch(/^Written: blank survey with \d+ columns: .*blank\.xlsx\n$/);
+    const screened = await runCommand("screen", file);
+    expect(screened.code).toBe(0);
+    expect(screened.out).toContain("Verdicts on 0 points");
+  });
+
+  it("writes it in another language and for points as built", async () => {
+    const [one, other] = [here("de.xlsx"), here("de-installed.xlsx")];
+    expect((await runCommand("blank-survey", one, "--language", "de")).code).toBe(0);
+    expect((await runCommand("blank-survey", other, "--language", "de", "--stage", "installed")).code).toBe(0);
+    expect(readFileSync(other).length).toBeGreaterThan(readFileSync(one).length);
+  });
+
+  it("replaces nothing unless told to", async () => {
+    const file = here("mine.xlsx");
+    writeFileSync(file, "mine");
+    const refused = await runCommand("blank-survey", file);
+    expect([refused.code, refused.out]).toEqual([2, ""]);
+    expect(refused.err).toContain("exists already");
+    expect(readFileSync(file, "utf8")).toBe("mine");
+    expect((await runCommand("blank-survey", file, "--overwrite")).code).toBe(0);
+    expect(readFileSync(file).subarray(0, 2).toString()).toBe("PK");
+  });
+
+  it.each([
+    ["a name that is no workbook", ["blank.csv"], /ends in \.xlsx/],
+    ["a folder that is not there", ["nowhere/blank.xlsx"], /folder does not exist/],
+    ["a language that it does not know", ["never.xlsx", "--language", "xx"], /en, de, es, fr/],
+    ["a rulebook that is not there", ["never.xlsx", "--rules", "/nowhere"], /mistake/],
+    ["no name at all", [], /missing required argument/],
+  ] as const)("cannot run with %s", async (_name, [file, ...more], sentence) => {
+    const before = readdirSync(folder);
+    const { out, err, code } = await runCommand("blank-survey", ...(file === undefined ? [] : [here(file)]), ...more);
+    expect([code, out]).toEqual([2, ""]);
+    expect(err).toMatch(sentence);
+    expect(existsSync(here("never.xlsx"))).toBe(false);
+    expect(readdirSync(folder)).toEqual(before);
+  });
+});
