@@ -69,7 +69,7 @@ export function planColumns(
   language: SheetLanguage,
   vocabulary: Vocabulary,
 ): readonly ColumnPlan[] {
-  const chosen = named.map((column) => ({ column, choice: choose(column, grid, table, vocabulary) }));
+  const chosen = onlyListed(named.map((column) => ({ column, choice: choose(column, grid, table, vocabulary) })));
   const owned = new Set(chosen.flatMap(({ choice }) => (choice.match ? [choice.match.field.id] : [])));
   const signsOfSheet = decimalSigns(
     chosen.flatMap(({ column, choice }) =>
@@ -95,6 +95,21 @@ export function planColumns(
       style: settleStyle(columnLanguage, signs, signsOfSheet),
       why,
     };
+  });
+}
+
+/**
+ * A column found by some words of its heading gives way where another column is listed for the same field
+ * (Impeller material beside Material): it speaks of something else.
+ */
+function onlyListed(
+  chosen: readonly { readonly column: Named; readonly choice: Choice }[],
+): readonly { readonly column: Named; readonly choice: Choice }[] {
+  const listed = new Set(chosen.flatMap(({ choice: { match } }) => (match?.how === "listed" ? [match.field.id] : [])));
+  return chosen.map(({ column, choice }) => {
+    if (choice.match?.how !== "words" || !listed.has(choice.match.field.id)) return { column, choice };
+    const why = `some words mean ${choice.match.field.name}, for which there is another column`;
+    return { column, choice: { match: null, why } };
   });
 }
 
