@@ -16,6 +16,10 @@ export interface WordExample {
 export interface FieldWords {
   readonly headings: Readonly<Partial<Record<Language, readonly string[]>>>;
   readonly choices?: Readonly<Record<string, readonly string[]>>;
+  /** Words beside which a name of the field means another thing (motor voltage, foundation bolt torque). */
+  readonly otherThings?: readonly string[];
+  /** Words that say that the field itself is meant all the same (tightening torque, motor side). */
+  readonly itsOwn?: readonly string[];
   readonly examples?: readonly WordExample[];
 }
 

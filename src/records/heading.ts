@@ -2,7 +2,6 @@ import { type Dimension, dimensionsSpelled, otherQuantityOf, type Unit, unitSpel
 import { type FactDefinition, factOf, type Language } from "../facts/index.js";
 import { readUnit, type UnitRead } from "./cell-unit.js";
 import { type LooseUnit, looseUnit } from "./heading-unit.js";
-import { speaksOfOther } from "./other-things.js";
 import { PhraseMatcher } from "./phrase-matcher.js";
 import { type HeadingMeaning, headingKey, type Vocabulary } from "./vocabulary.js";
 
@@ -64,7 +63,7 @@ export function matchHeading(text: string, vocabulary: Vocabulary): readonly Hea
   for (const split of splitsOf(text)) {
     const key = headingKey(split.name);
     const meanings = vocabulary.headings.get(key) ?? [];
-    const matches = matchesOf(meanings, split, { text, how: "listed", letters: key.length });
+    const matches = matchesOf(meanings, split, { text, how: "listed", letters: key.length }, vocabulary);
     if (matches.length > 0) return matches;
   }
   return insideMatches(text, vocabulary);
@@ -76,7 +75,7 @@ function insideMatches(text: string, vocabulary: Vocabulary): readonly HeadingMa
     const words = headingKey(split.name).split(" ");
     for (const hit of insideMatcher(vocabulary).find(words)) {
       const meanings = vocabulary.headings.get(hit.meaning) ?? [];
-      for (const match of matchesOf(meanings, split, { text, how: "words", letters: hit.meaning.length })) {
+      for (const match of matchesOf(meanings, split, { text, how: "words", letters: hit.meaning.length }, vocabulary)) {
         const known = best.get(match.field.id);
         if (!known || (known.unit === null && match.unit !== null)) best.set(match.field.id, match);
       }
@@ -89,10 +88,11 @@ function matchesOf(
   meanings: readonly HeadingMeaning[],
   split: Split,
   { text, how, letters }: { readonly text: string; readonly how: "listed" | "words"; readonly letters: number },
+  vocabulary: Vocabulary,
 ): readonly HeadingMatch[] {
   return meanings.flatMap(({ fact, languages }) => {
     const field = factOf(fact);
-    if (how === "words" && speaksOfOther(text, fact)) return [];
+    if (how === "words" && vocabulary.otherThings.get(fact)?.(text)) return [];
     const stated = statedUnit(field, split);
     if (stated === null) return [];
     const supply = stated.supply ?? (fact === "supply_voltage" ? supplyInWords(text) : null);

@@ -1,5 +1,6 @@
 import { foldText } from "../base/index.js";
 import { type CommonWords, LANGUAGES, type Language, type WordLists } from "../facts/index.js";
+import { otherThingsOf } from "./other-things.js";
 import { PhraseMatcher } from "./phrase-matcher.js";
 import { spellingsOf, wordsOf } from "./tokens.js";
 
@@ -33,6 +34,8 @@ export interface Vocabulary {
   /** Choices of each field. */
   readonly choices: ReadonlyMap<string, PhraseMatcher<string>>;
   readonly marks: PhraseMatcher<Language>;
+  /** By field: whether a heading that is not listed whole is about another thing. */
+  readonly otherThings: ReadonlyMap<string, (heading: string) => boolean>;
 }
 
 /** The form in which headings are looked up: words only, one blank between. */
@@ -78,6 +81,7 @@ export function vocabularyOf(lists: WordLists): Vocabulary {
     headings,
     headingWords,
     choices,
+    otherThings: new Map([...lists.fields].map(([fact, words]) => [fact, otherThingsOf(words)])),
     marks: new PhraseMatcher(LANGUAGES.flatMap((l) => (common.marks[l] ?? []).map((mark) => [mark, l] as const))),
   };
 }

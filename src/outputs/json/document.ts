@@ -1,4 +1,5 @@
 import type { Screening } from "../../screening/index.js";
+import { jsonText } from "./json-text.js";
 import { headShape, pointShape, summaryShape } from "./shapes.js";
 
 /**
@@ -10,14 +11,14 @@ import { headShape, pointShape, summaryShape } from "./shapes.js";
  * @returns pieces to be written one after the other; `schemas/result.schema.json` says what they make up
  */
 export function* jsonDocument(screening: Screening): IterableIterator<string> {
-  const head = Object.entries(headShape(screening.head)).map(([key, value]) => `"${key}":${JSON.stringify(value)},\n`);
+  const head = Object.entries(headShape(screening.head)).map(([key, value]) => `"${key}":${jsonText(value)},\n`);
   yield `{${head.join("")}"points":[`;
   let between = "\n";
   for (const point of screening.points()) {
-    yield between + JSON.stringify(pointShape(point));
+    yield between + jsonText(pointShape(point));
     between = ",\n";
   }
-  yield `\n],\n"summary":${JSON.stringify(summaryShape(screening.summary()))}}\n`;
+  yield `\n],\n"summary":${jsonText(summaryShape(screening.summary()))}}\n`;
 }
 
 /**
@@ -28,7 +29,7 @@ export function* jsonDocument(screening: Screening): IterableIterator<string> {
  * @returns one line per piece, line end included
  */
 export function* ndjsonDocument(screening: Screening): IterableIterator<string> {
-  yield `${JSON.stringify(headShape(screening.head))}\n`;
-  for (const point of screening.points()) yield `${JSON.stringify(pointShape(point))}\n`;
-  yield `${JSON.stringify({ summary: summaryShape(screening.summary()) })}\n`;
+  yield `${jsonText(headShape(screening.head))}\n`;
+  for (const point of screening.points()) yield `${jsonText(pointShape(point))}\n`;
+  yield `${jsonText({ summary: summaryShape(screening.summary()) })}\n`;
 }

@@ -83,6 +83,8 @@ export const WORDS_SCHEMA: JsonSchema = {
           additionalProperties: false,
           $comment: "headings in at least one language",
         },
+        otherThings: WORD_LIST,
+        itsOwn: WORD_LIST,
         choices: { title: "choices", type: "object", additionalProperties: WORD_LIST },
         examples: { type: "array", items: EXAMPLE },
       },
