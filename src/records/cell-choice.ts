@@ -38,7 +38,9 @@ export function readPhrase(
   if (doubt) return sameForAll(fields, doubt);
   const phrase = phraseOf(text);
   const { words } = phrase;
-  const found = fields.map((field) => ({ field, hits: vocabulary.choices.get(field.id)?.find(words) ?? [] }));
+  const found = withoutInner(
+    fields.map((field) => ({ field, hits: vocabulary.choices.get(field.id)?.find(words) ?? [] })),
+  );
   const taken = words.map(() => false);
   const known = beside.map((field) => ({ field, hits: vocabulary.choices.get(field.id)?.find(words) ?? [] }));
   for (const { field, hits } of [...found, ...known]) {
@@ -50,6 +52,16 @@ export function readPhrase(
   const byFact = new Map<string, CellReading | null>();
   for (const { field, hits } of found) byFact.set(field.id, choiceOf(field, hits, { phrase, taken }, vocabulary));
   return { byFact };
+}
+
+/** A word inside a longer phrase of another field says nothing of its own (A-Seite, non-drive end). */
+function withoutInner<T extends Span>(
+  found: readonly { readonly field: FactDefinition; readonly hits: readonly T[] }[],
+): readonly { readonly field: FactDefinition; readonly hits: readonly T[] }[] {
+  const all = found.flatMap(({ hits }) => hits);
+  const inner = (hit: T): boolean =>
+    all.some((other) => other.from <= hit.from && other.to >= hit.to && other.to - other.from > hit.to - hit.from);
+  return found.map(({ field, hits }) => ({ field, hits: hits.filter((hit) => !inner(hit)) }));
 }
 
 interface Hit extends Span {
