@@ -1,7 +1,7 @@
 import type { PlainDay } from "../base/index.js";
 import { didYouMean } from "./near-word.js";
 import type { RawCitations, RawDated } from "./raw.js";
-import type { Citation } from "./rule.js";
+import type { Basis, Citation } from "./rule.js";
 import { below, type Report } from "./source.js";
 
 /** Whether something with these dates is in force on a day; `until` is the first day that it is not. */
@@ -77,9 +77,32 @@ export function checkCites(
     if (used.has(id)) continue;
     report.atKey(below("/citations", id), "unused-citation", `nothing cites "${id}"; cite it or leave it out`);
   }
+  checkSources(raw, report);
   for (const [id, citation] of Object.entries(raw)) {
     if (citation.clause === undefined || citation.readOn !== undefined) continue;
     const text = "a clause is named only by someone who has read it; add readOn, or leave the clause out";
     report.atKey(below("/citations", id, "clause"), "clause-not-read", text);
+  }
+}
+
+/** What rests on something that others can look up must say what that is. */
+const WITH_TITLE: Readonly<Partial<Record<Basis, string>>> = {
+  standard: "the standard",
+  handbook: "the book",
+  "data-set": "the data set",
+  "maker-data": "the data sheet",
+};
+
+function checkSources(raw: RawCitations, report: Report): void {
+  for (const [id, { basis, source }] of Object.entries(raw)) {
+    const what = WITH_TITLE[basis];
+    const at = below("/citations", id);
+    if (source !== undefined && (source.match(/\p{L}/gu)?.length ?? 0) < 3) {
+      const text = "the source is no title that anyone could look up; write the title, or leave the source out";
+      report.atValue(below(at, "source"), "no-title", text);
+    } else if (what !== undefined && source === undefined) {
+      const text = `the basis "${basis}" needs the title of ${what}; add source, or name a basis without one`;
+      report.atValue(below(at, "basis"), "missing-source", text);
+    }
   }
 }

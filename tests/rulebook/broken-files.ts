@@ -47,7 +47,7 @@ export const BROKEN: readonly Broken[] = [
     [
       "model citation that nothing cites",
       "citations:\n",
-      'citations:\n  ▶idle: { basis: handbook, says: "x" }\n',
+      'citations:\n  ▶idle: { basis: from-memory, says: "x" }\n',
       "unused-citation",
     ],
   ]),

@@ -77,7 +77,7 @@ judges: { installed: nominal_speed }
 limits:
   - { from: 2026-01-01, until: null, fail: { below: 600 r/min }, cites: [slow] }
 citations:
-  slow: { basis: handbook, says: "slow is slow" }
+  slow: { basis: handbook, source: "a handbook", says: "slow is slow" }
 messages: { fail: "slow" }
 remedy: { text: "faster", change: [] }
 cases:

@@ -19,8 +19,12 @@ export const ID: JsonSchema = {
   $comment: "lower-case letters, digits and single hyphens, at most 64 characters, such as thread-depth",
 };
 
-/** A text of one line that may not be empty. */
-export const TEXT: JsonSchema = { type: "string", pattern: "^[^\\n\\r]+$", $comment: "a text of one line, not empty" };
+/** A text of one line that may be neither empty nor blank. */
+export const TEXT: JsonSchema = {
+  type: "string",
+  pattern: "^[^\\S\\n\\r]*\\S[^\\n\\r]*$",
+  $comment: "a text of one line, neither empty nor blank",
+};
 
 /** A calendar day. */
 export const DAY: JsonSchema = { type: "string", format: "date", $comment: "a day that exists, written YYYY-MM-DD" };
@@ -170,7 +174,10 @@ export const CITATIONS: JsonSchema = {
         enum: BASES,
       },
       says: { ...TEXT, description: "What the source says, in words of your own." },
-      source: { ...TEXT, description: "Title of the standard, book or data set." },
+      source: {
+        ...TEXT,
+        description: "Title of the standard, book, data set or data sheet; all four need one.",
+      },
       clause: { ...TEXT, description: "Only where it was read." },
       readOn: DAY,
     },
