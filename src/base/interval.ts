@@ -14,6 +14,7 @@ export function single(value: number): Interval {
   return { lowest: value, highest: value };
 }
 
+/** Whether the interval holds one value alone, so that a comparison with it is always decided. */
 export function isSingle(interval: Interval): boolean {
   return interval.lowest === interval.highest;
 }

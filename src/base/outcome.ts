@@ -7,6 +7,7 @@ export type Verdict = "pass" | "warn" | "fail";
 /** Whether a point is still a proposal or has been built. */
 export type Stage = "proposed" | "installed";
 
+/** Both stages, in the order of the work. */
 export const STAGES: readonly Stage[] = ["proposed", "installed"];
 
 /** Outcomes that leave the question open; both count alike in a verdict. */

@@ -5,7 +5,10 @@ import { processTerminal } from "./terminal.js";
 // A reader that has seen enough (| head) closes the pipe; that is no mistake of the run.
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
   if (error.code === "EPIPE") process.exit(0);
-  throw error;
+  process.stderr.write(
+    `spotface: the result could not be written to standard output (${error.code ?? error.message})\n`,
+  );
+  process.exit(2);
 });
 
 try {

@@ -31,6 +31,12 @@ export async function openRulebook(folder: string | null): Promise<RulebookLoadi
   return loadRulebook(named, { root });
 }
 
+/** The paths of all files that a rulebook is read from. */
+export async function rulebookPaths(folder: string | null): Promise<readonly string[]> {
+  const { files } = await readTextFolder(folder ?? `${PACKAGE_ROOT}rules`, [".yaml", ".yml", ".json"]);
+  return files.map(({ path }) => path);
+}
+
 /** Reads a site file. */
 export async function openSiteFile(path: string, rulebook: Rulebook): Promise<SiteReading> {
   const reading = await readTextFile(path);

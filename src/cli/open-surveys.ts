@@ -1,3 +1,5 @@
+import { existsSync, realpathSync } from "node:fs";
+import { sep } from "node:path";
 import { sha256OfBytes } from "../base/index.js";
 import { nodeInflating, readSurveyFile } from "../disk/index.js";
 import type { SiteStatements } from "../facts/index.js";
@@ -9,6 +11,17 @@ import { DEFAULT_LIMITS, type RawWorkbook, type ReadingOptions, readWorkbook } f
 export interface OpenedSurvey {
   readonly survey: Survey;
   readonly workbook: RawWorkbook | null;
+}
+
+/** The first file that is given twice, by whatever path, or undefined. */
+export function givenTwice(paths: readonly string[]): string | undefined {
+  const seen = new Set<string>();
+  return paths.find((path) => {
+    const real = existsSync(path) ? realpathSync(path) : path;
+    if (seen.has(real)) return true;
+    seen.add(real);
+    return false;
+  });
 }
 
 /** What became of the files of a run. */
@@ -36,7 +49,7 @@ export async function openSurveys(
   const opened: OpenedSurvey[] = [];
   const unreadable: { file: string; text: string }[] = [];
   for (const [i, path] of paths.entries()) {
-    const file = path.replaceAll("\\", "/");
+    const file = sep === "\\" ? path.replaceAll(sep, "/") : path;
     const onProgress = (share: number): void => options.onProgress((i + share * 0.9) / paths.length);
     const one = await openOne(path, file, reader, { ...options.reading, onProgress });
     if (typeof one === "string") unreadable.push({ file, text: one });

@@ -35,6 +35,7 @@ export function targetsOf(options: ScreenOptions, files: readonly string[]): Tar
   };
 }
 
+/** The paths of the files that are to be written. */
 export function targetPaths(targets: Targets): readonly string[] {
   return [targets.workbook, targets.csv, targets.findings, targets.result].filter((path) => path !== null);
 }
@@ -44,7 +45,7 @@ export function replayed(screening: Screening, points: readonly PointResult[]): 
   return { head: screening.head, summary: () => screening.summary(), points: () => points[Symbol.iterator]() };
 }
 
-/** Writes the result to standard output as it is made; returns the points that were seen on the way, if kept. */
+/** Writes the result to standard output as it is made. */
 export async function printResult(screening: Screening, form: "json" | "ndjson", terminal: Terminal): Promise<void> {
   const pieces = form === "json" ? jsonDocument(screening) : ndjsonDocument(screening);
   let buffer = "";

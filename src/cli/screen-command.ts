@@ -5,6 +5,7 @@ import { STAGES, utcDay } from "../base/index.js";
 import { checkWritable, OutputBatch } from "../disk/index.js";
 import { countOf, terminalReport } from "../outputs/index.js";
 import { type PointResult, reachesLevel, type Screening, type ScreeningInput, screen } from "../screening/index.js";
+import { rulebookPaths } from "./open-rulebook.js";
 import type { OpenedSurvey } from "./open-surveys.js";
 import { progressOf } from "./progress.js";
 import { printResult, replayed, targetPaths, targetsOf, writeFiles } from "./run-outputs.js";
@@ -90,6 +91,7 @@ async function runScreen(
         stage: options.stage,
         asOf: options.asOf ?? utcDay(terminal.now()),
         siteName: options.site ?? null,
+        reading: { encoding: options.encoding ?? null, separator: options.separator ?? null },
         allFindings: options.allFindings,
       },
     };
@@ -170,13 +172,15 @@ async function refuseTargets(
   terminal: Terminal,
 ): Promise<void> {
   if (options.out !== undefined && !existsSync(options.out)) return;
-  const problems = await checkWritable(targetPaths(targets), inputsOf(files, options), options.overwrite);
+  const problems = await checkWritable(targetPaths(targets), await inputsOf(files, options), options.overwrite);
   for (const { path, text } of problems) terminal.err(`spotface: ${path}: ${text}\n`);
   if (problems.length > 0) throw new CannotRun();
 }
 
-function inputsOf(files: readonly string[], options: ScreenOptions): readonly string[] {
-  return [...files, ...(options.siteFile === undefined ? [] : [options.siteFile])];
+/** Every file that the run reads; none is ever written over. */
+async function inputsOf(files: readonly string[], options: ScreenOptions): Promise<readonly string[]> {
+  const rules = await rulebookPaths(options.rules ?? null);
+  return [...files, ...rules, ...(options.siteFile === undefined ? [] : [options.siteFile])];
 }
 
 async function openTargets(
@@ -188,7 +192,10 @@ async function openTargets(
   const paths = targetPaths(targets);
   if (paths.length === 0) return null;
   if (options.out !== undefined) await mkdir(options.out, { recursive: true });
-  const started = await OutputBatch.start(paths, { inputs: inputsOf(files, options), overwrite: options.overwrite });
+  const started = await OutputBatch.start(paths, {
+    inputs: await inputsOf(files, options),
+    overwrite: options.overwrite,
+  });
   if (started.ok) return started.batch;
   for (const { path, text } of started.problems) terminal.err(`spotface: ${path}: ${text}\n`);
   throw new CannotRun();

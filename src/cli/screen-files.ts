@@ -4,7 +4,8 @@ import { type Screening, screen } from "../screening/index.js";
 import type { ReadingOptions } from "../workbook/index.js";
 import { programIdentity } from "./identity.js";
 import { openRulebook, openSiteFile } from "./open-rulebook.js";
-import { openSurveys } from "./open-surveys.js";
+import { givenTwice, openSurveys } from "./open-surveys.js";
+import { optionMistakes, RUN_OPTIONS } from "./screen-options.js";
 
 /** How files are screened by one call; all of it may be left out. */
 export interface ScreenFilesOptions {
@@ -36,12 +37,17 @@ export type ScreenFilesResult =
  * Reads and screens survey files from the disk.
  *
  * @param paths - survey files (.xlsx, .csv), in the order in which the result lists them
- * @throws RangeError if the rulebook has no such set
+ * @throws RangeError for an option that cannot be meant (a stage, day or set that does not exist), or a file given twice
  */
 export async function screenFiles(
   paths: readonly string[],
   options: ScreenFilesOptions = {},
 ): Promise<ScreenFilesResult> {
+  const checked = RUN_OPTIONS.safeParse(options);
+  if (!checked.success) throw new RangeError(optionMistakes(checked.error).trimEnd());
+  const twice = givenTwice(paths);
+  if (twice !== undefined)
+    throw new RangeError(`${twice}: the file is given twice; every point in it would stand twice`);
   const loading = await openRulebook(options.rules ?? null);
   if (!loading.ok) return { ok: false, findings: loading.findings, unreadable: [] };
   const { rulebook } = loading;
@@ -65,6 +71,7 @@ export async function screenFiles(
       stage: options.stage ?? "proposed",
       asOf: options.asOf ?? utcDay(new Date()),
       siteName: options.siteName ?? null,
+      reading: { encoding: options.reading?.encoding ?? null, separator: options.reading?.separator ?? null },
       allFindings: options.allFindings ?? false,
     },
   });

@@ -3,7 +3,7 @@ import { countOf } from "../outputs/index.js";
 import type { Rulebook } from "../rulebook/index.js";
 import { auditScreening, type ScreeningInput } from "../screening/index.js";
 import { findingLine, openRulebook, openSiteFile } from "./open-rulebook.js";
-import { openSurveys } from "./open-surveys.js";
+import { givenTwice, openSurveys } from "./open-surveys.js";
 import { progressOf } from "./progress.js";
 import type { ScreenOptions } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
@@ -41,7 +41,7 @@ export async function surveysOf(
   terminal: Terminal,
   keepCells: boolean,
 ): Promise<Awaited<ReturnType<typeof openSurveys>>> {
-  const [twice] = files.filter((file, i) => files.indexOf(file) !== i);
+  const twice = givenTwice(files);
   if (twice !== undefined) stop(terminal, `${twice}: the file is given twice; every point in it would stand twice`);
   const progress = progressOf(terminal, "reading");
   const reading = { encoding: options.encoding, separator: options.separator };

@@ -3,6 +3,24 @@ import { isPlainDay, STAGES } from "../base/index.js";
 
 const day = z.string().refine(isPlainDay, { message: "expected a day that exists, written YYYY-MM-DD" });
 
+const stage = z.enum(STAGES as ["proposed", "installed"]);
+const siteName = z.string().trim().min(1, "a site's name cannot be empty");
+
+/** What a call of the library may say of how a run is made; checked as strictly as the command line. */
+export const RUN_OPTIONS = z
+  .object({
+    rules: z.string(),
+    set: z.string(),
+    stage,
+    asOf: day,
+    siteName,
+    siteFile: z.string(),
+    allFindings: z.boolean(),
+    reading: z.object({ encoding: z.string(), separator: z.string() }).partial().loose(),
+  })
+  .partial()
+  .strict();
+
 /** Options of `spotface screen` as they come from the command line. */
 export const SCREEN_OPTIONS = z
   .object({
@@ -13,9 +31,9 @@ export const SCREEN_OPTIONS = z
     overwrite: z.boolean().default(false),
     skipUnreadable: z.boolean().default(false),
     set: z.string().optional(),
-    stage: z.enum(STAGES as ["proposed", "installed"]).default("proposed"),
+    stage: stage.default("proposed"),
     asOf: day.optional(),
-    site: z.string().trim().min(1, "a site's name cannot be empty").optional(),
+    site: siteName.optional(),
     siteFile: z.string().optional(),
     rules: z.string().optional(),
     out: z.string().optional(),
@@ -30,6 +48,7 @@ export const SCREEN_OPTIONS = z
   .strict()
   .refine((options) => !(options.json && options.ndjson), { message: "give --json or --ndjson, not both" });
 
+/** The same, checked. */
 export type ScreenOptions = z.infer<typeof SCREEN_OPTIONS>;
 
 /** Every mistake in the options, one line each. */

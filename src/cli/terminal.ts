@@ -14,6 +14,9 @@ export interface Terminal {
   now(): Date;
 }
 
+/** Ways in which a person or the system breaks a run off. */
+const SIGNALS = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
+
 /** The terminal of the process. */
 export const processTerminal: Terminal = {
   out: (text) =>
@@ -31,8 +34,10 @@ export const processTerminal: Terminal = {
     const handler = (): void => {
       void duty().finally(() => process.exit(130));
     };
-    process.once("SIGINT", handler);
-    return () => process.off("SIGINT", handler);
+    for (const signal of SIGNALS) process.once(signal, handler);
+    return () => {
+      for (const signal of SIGNALS) process.off(signal, handler);
+    };
   },
   now: () => new Date(),
 };

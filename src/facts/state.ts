@@ -13,6 +13,7 @@ export type Origin =
   | { readonly kind: "derived"; readonly from: readonly string[] }
   | { readonly kind: "none" };
 
+/** A fact with its value, and where it came from. */
 export interface KnownFact {
   readonly known: true;
   readonly value: FactValue;
@@ -23,6 +24,7 @@ export interface KnownFact {
   readonly origin: Origin;
 }
 
+/** A fact without a value, and why. */
 export interface UnknownFact {
   readonly known: false;
   readonly reason: UnknownReason;

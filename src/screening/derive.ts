@@ -69,8 +69,8 @@ function deriveLowestRunningSpeed(facts: Facts): FactState {
   const drive = open !== null || unclear ? "yes" : driveOf(driveState);
   const ends = nominal ? lowestRunningSpeed(null, nominal.highest, drive) : null;
   if (!nominal || !ends) {
-    const stated = stateOf(facts, "nominal_speed");
-    const unread = !stated.known && stated.reason !== "missing";
+    const single = stateOf(facts, "nominal_speed");
+    const unread = !single.known && single.reason !== "missing";
     const lacking = open ?? (drive === "yes" && !unread ? "lowest_speed" : "nominal_speed");
     return unknownFor(lacking, ["nominal_speed"], facts);
   }

@@ -11,6 +11,8 @@ export interface ScreeningOptions {
   readonly asOf: PlainDay;
   /** The site's name as the user gave it; null where it comes from the site file or a column. */
   readonly siteName: string | null;
+  /** How text files were read where the user said so; it changes what is read. */
+  readonly reading?: { readonly encoding: string | null; readonly separator: string | null };
   /** List pass and not-applicable too. */
   readonly allFindings: boolean;
 }

@@ -27,7 +27,8 @@ export function findingOf({ rule, compiled }: ReadyRule, judgement: Judgement, f
     atBest: judgement.atBest,
     facts: factsShown(compiled, outcome, missing, facts),
     limit: judgement.limit,
-    margin: judgement.margin,
+    // A free condition that spoke has no distance; that of another band would look like room to spare.
+    margin: judgement.limit?.is === "when" ? null : judgement.margin,
     missing,
     message: messageOf(compiled, judgement, missing, facts),
     remedy: remedyOf(outcome, rule.remedy.text, missing),

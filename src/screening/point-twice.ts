@@ -6,6 +6,7 @@ import type { Finding, RuleShown } from "./result.js";
 /** Rows shown in a message; the rest are counted. */
 const ROWS_SHOWN = 3;
 
+/** Id of the built-in rule. */
 export const POINT_TWICE = "point-twice";
 
 const REMEDY = "keep one of the rows, or correct the point ID of the other";
@@ -37,7 +38,7 @@ export type RowsById = ReadonlyMap<string, readonly PointRecord[]>;
 export function pointTwice(id: string | null, record: PointRecord, facts: Facts, rows: RowsById): Finding | null {
   const others = (id === null ? [] : (rows.get(id) ?? [])).filter((other) => other !== record);
   if (others.length === 0) return null;
-  const named = others.slice(0, ROWS_SHOWN).map(placeOf).join(", ");
+  const named = others.slice(0, ROWS_SHOWN).map(rowInWords).join(", ");
   const more = others.length > ROWS_SHOWN ? ` and ${others.length - ROWS_SHOWN} more` : "";
   const identity = facts.get("point_id")?.known
     ? ["point_id"]
@@ -56,7 +57,7 @@ export function pointTwice(id: string | null, record: PointRecord, facts: Facts,
   };
 }
 
-function placeOf(record: PointRecord): string {
+function rowInWords(record: PointRecord): string {
   return record.sheet === null
     ? `${record.file} line ${record.row}`
     : `${record.file} > ${record.sheet} row ${record.row}`;

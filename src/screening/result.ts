@@ -68,6 +68,7 @@ export interface NotAsked {
   readonly text: string;
 }
 
+/** One survey file as results tell of it. */
 export interface SurveyShown {
   readonly file: string;
   readonly digest: string;
@@ -77,6 +78,7 @@ export interface SurveyShown {
   readonly notAsked: readonly NotAsked[];
 }
 
+/** A sensor model that points were judged by, with its values in force. */
 export interface ModelShown {
   readonly id: string;
   readonly title: string;
@@ -113,6 +115,7 @@ export interface LimitShown {
   readonly cites: readonly string[];
 }
 
+/** A rule that was applied. */
 export interface RuleShown {
   readonly id: string;
   readonly title: string;

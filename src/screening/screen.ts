@@ -30,11 +30,14 @@ export function screen(input: ScreeningInput): Screening {
   const { rulebook, options } = input;
   const run = new Run(input);
   const head = run.head();
-  const tally = new Tally([...run.rules.map(({ rule }) => rule.id), POINT_TWICE]);
+  const newTally = (): Tally => new Tally([...run.rules.map(({ rule }) => rule.id), POINT_TWICE]);
   let done = false;
+  let tally = newTally();
   return {
     head,
     points: function* () {
+      tally = newTally();
+      done = false;
       for (const point of run.points()) yield run.judge(point, tally);
       done = true;
     },
@@ -160,7 +163,8 @@ class Run {
       say("assumed", "site", "no site is stated; point ids are made without one, so two sites may clash; give --site");
     }
     if (unnamed > 0) {
-      const text = `${unnamed} rows have no point ID, nor tag, component, bearing position and direction together; they have no id`;
+      const rows = unnamed === 1 ? "1 row has" : `${unnamed} rows have`;
+      const text = `${rows} no point ID, nor tag, component, bearing position and direction together, and so no id`;
       say("no-id", "point_id", text);
     }
     return remarks;

@@ -107,6 +107,23 @@ describe("spotface screen", () => {
     expect(digestOf(table())).toBe(before);
   });
 
+  it("never writes over the rulebook that it reads", async () => {
+    const book = here("own-book");
+    cpSync(projectPath("rules"), book, { recursive: true });
+    const model = join(book, "models/baseline.yaml");
+    const before = digestOf(model);
+    const { code, err } = await run("screen", table(), "--rules", book, "--csv", model, "--overwrite");
+    expect([code, err]).toEqual([2, expect.stringContaining("baseline.yaml")]);
+    expect(digestOf(model)).toBe(before);
+  });
+
+  it("gives a run another digest where the encoding was said", async () => {
+    const plain = JSON.parse((await run("screen", table(), "--json")).out) as { digest: string };
+    terminal = fakeTerminal();
+    const told = JSON.parse((await run("screen", table(), "--json", "--separator", "comma")).out) as { digest: string };
+    expect(told.digest).not.toBe(plain.digest);
+  });
+
   it("compares every finding with json-rules-engine before anything is written", async () => {
     const { code, err } = await run("screen", survey(), table(), "--audit", "--json");
     expect(code).toBe(0);

@@ -3,8 +3,8 @@ import { displayWidth, wrapText } from "../wording/wrap.js";
 
 const LINE_POINTS = 13;
 const MOST_POINTS = 400;
-/** Column widths count the digits of a larger type than the cells are set in. */
-const CHARACTERS_PER_WIDTH = 1.1;
+/** Texts are a little narrower than digits, and break at words; a line too many reads better than one cut off. */
+const CHARACTERS_PER_WIDTH = 1;
 
 /** Makes rows as high as their wrapped texts need; not every program does so by itself on opening. */
 export function fitRowHeights(sheet: Worksheet): void {
