@@ -58,6 +58,7 @@ function candidatesOf(heading: TableHeading, vocabulary: Vocabulary): readonly H
   const whole = heading.above === "" ? [] : matchHeading(both, vocabulary).filter((match) => match.how === "listed");
   if (whole.length > 0) return whole;
   const own = heading.own === "" ? [] : matchHeading(heading.own, vocabulary);
+  if (heading.divided) return own.filter((match) => match.how === "listed");
   return own.length > 0 ? own : matchHeading(both, vocabulary);
 }
 
@@ -89,7 +90,7 @@ export function planColumns(
       field,
       ...alongside(field, owned),
       unit: below?.unit ?? match?.unit ?? null,
-      unsettledUnit: !below?.unit && (match?.unsettledUnit ?? false),
+      unsettledUnit: !below?.unit && ((match?.unsettledUnit ?? false) || column.heading.unitOpen),
       supply: below?.supply ?? match?.supply ?? null,
       language: columnLanguage,
       style: settleStyle(columnLanguage, signs, signsOfSheet),

@@ -3,6 +3,7 @@ import type { RawSheet } from "../workbook/index.js";
 import { type ColumnPlan, nameColumns, planColumns } from "./columns.js";
 import { Grid } from "./grid.js";
 import { type SheetLanguage, sheetLanguage } from "./languages.js";
+import { NAMING_FIELDS } from "./naming-fields.js";
 import { findTables, type Table } from "./tables.js";
 import { unitOfLengths } from "./title-unit.js";
 import type { Vocabulary } from "./vocabulary.js";
@@ -25,8 +26,6 @@ export interface PlannedSheet {
   readonly language: SheetLanguage;
 }
 
-/** Fields that name a point or its machine. */
-export const NAMING_FIELDS: ReadonlySet<string> = new Set(["point_id", "asset_tag", "machine_name", "location_code"]);
 /** A table that tells so many different things is a table of points even if nobody knows the heading of their names. */
 const TELLING_FIELDS = 5;
 

@@ -1,6 +1,7 @@
 import type { CellValue } from "../workbook/index.js";
 import { type Grid, shownText } from "./grid.js";
-import { isListedHeading, isUnitText, isWholeHeading, matchHeading, readUnitBelow } from "./heading.js";
+import { isListedHeading, matchHeading } from "./heading.js";
+import { type UnderHeadings, underHeadings } from "./under-headings.js";
 import type { Vocabulary } from "./vocabulary.js";
 
 /** A table of a sheet: its heading rows and the rows that follow until the next table. */
@@ -18,13 +19,17 @@ export interface TableHeading {
   readonly above: string;
   /** Text of the row of units under it, or empty. */
   readonly unitBelow: string;
+  /** Something stands where the unit is looked for, so that bare numbers below mean nothing certain. */
+  readonly unitOpen: boolean;
+  /** The heading is divided between two rows: it counts only as a whole (Speed over turndown is no speed). */
+  readonly divided: boolean;
 }
+
+const NOTHING_BELOW: UnderHeadings = { taken: false, cells: new Map() };
 
 /** Rows from the top of a sheet in which the first headings are looked for. */
 const ROWS_LOOKED_AT = 60;
 const FEWEST_HEADINGS = 2;
-/** Columns over which an unmerged heading is taken to reach. */
-const REACH = 4;
 /** A row further down opens a new table only if it is plainly a row of headings. */
 const FEWEST_HEADINGS_BELOW = 3;
 
@@ -99,73 +104,27 @@ function tableAt(
   const above = numbers[start - 1];
   const upper = above !== undefined && first && isGroupRow(grid, above, row, vocabulary) ? above : null;
   const below = numbers[start + 1];
-  const under = below !== undefined && start + 1 < end ? underHeadings(grid, row, below, vocabulary) : null;
-  const columns = new Set([...grid.filled(row).keys(), ...(under?.keys() ?? [])]);
+  const under = below !== undefined && start + 1 < end ? underHeadings(grid, row, below, vocabulary) : NOTHING_BELOW;
+  const columns = new Set([...grid.filled(row).keys(), ...under.cells.keys()]);
   if (upper !== null) for (const column of grid.filled(upper).keys()) columns.add(column);
   const headings = new Map<number, TableHeading>();
   for (const column of [...columns].sort((a, b) => a - b)) {
     const plain = shownText(grid.own(row, column)).trim();
     const over = upper === null ? "" : shownText(grid.across(upper, column)).trim();
-    const below = under?.get(column);
+    const below = under.cells.get(column);
     const own = below?.heading ?? plain;
-    if (own !== "" || over !== "") headings.set(column, { own, above: over, unitBelow: below?.unit ?? "" });
+    if (own === "" && over === "") continue;
+    const divided = typeof below?.heading === "string";
+    headings.set(column, {
+      own,
+      above: over,
+      unitBelow: below?.unit ?? "",
+      unitOpen: below?.unsettled ?? false,
+      divided,
+    });
   }
-  const headingRows = [...(upper === null ? [] : [upper]), row, ...(under === null ? [] : [below ?? row])];
-  return { headingRows, headings, rows: numbers.slice(start + (under === null ? 1 : 2), end) };
-}
-
-interface UnderHeading {
-  /** The heading that the two rows give together (Speed over min), or null. */
-  readonly heading: string | null;
-  readonly unit: string;
-}
-
-/**
- * The row right under the headings where it is made of units, second halves of headings and marks for "none" alone;
- * else null. A heading reaches over the empty cells to its right.
- */
-function underHeadings(
-  grid: Grid,
-  row: number,
-  below: number,
-  vocabulary: Vocabulary,
-): ReadonlyMap<number, UnderHeading> | null {
-  const found = new Map<number, UnderHeading>();
-  let halves = 0;
-  let units = 0;
-  for (const [column, value] of grid.filled(below)) {
-    if (value.kind !== "text") return null;
-    const text = value.text.trim();
-    const over = headingOver(grid, row, column);
-    if (isWholeHeading(`${over} ${text}`, vocabulary)) {
-      found.set(column, { heading: `${over} ${text}`, unit: "" });
-      halves += 1;
-    } else if (isUnitUnder(text, over, vocabulary)) {
-      found.set(column, { heading: null, unit: text });
-      units += 1;
-    } else if (!saysNoUnit(text, vocabulary)) return null;
-  }
-  return units >= 1 || halves >= 2 ? found : null;
-}
-
-/** A unit of the quantity that the heading names; under headings that nobody knows any unit of some length. */
-function isUnitUnder(text: string, heading: string, vocabulary: Vocabulary): boolean {
-  const fields = matchHeading(heading, vocabulary).map((match) => match.field);
-  if (fields.length === 0) return text.length > 1 && isUnitText(text, undefined);
-  return fields.some(({ dimension }) => dimension !== undefined && readUnitBelow(text, dimension) !== null);
-}
-
-/** What a row of units holds where there is none: a dash, a remark in brackets, the choices (Y/N, H/V/A). */
-function saysNoUnit(text: string, vocabulary: Vocabulary): boolean {
-  return vocabulary.isMissing(text) || /^(?:[([].{0,20}[)\]]|\p{L}{1,4}(?:\/\p{L}{1,4}){1,3}|text)$/iu.test(text);
-}
-
-function headingOver(grid: Grid, row: number, column: number): string {
-  for (let left = column; left > 0 && left > column - REACH; left--) {
-    const text = shownText(grid.across(row, left)).trim();
-    if (text !== "") return text;
-  }
-  return "";
+  const headingRows = [...(upper === null ? [] : [upper]), row, ...(under.taken ? [below ?? row] : [])];
+  return { headingRows, headings, rows: numbers.slice(start + (under.taken ? 2 : 1), end) };
 }
 
 /** A row of group headings: right above, short texts only, and merged across columns or completing a listed heading. */
