@@ -3,15 +3,24 @@ import type { FactDefinition } from "./definition.js";
 
 /** Facts of a sensor model, as a model file states them (there without the prefix `model.`). */
 export const MODEL_FACTS: readonly FactDefinition[] = [
-  ofModel("speed_min", "lowest speed the model is meant for", "rotational-speed", "r/min"),
-  ofModel("seat_diameter_min", "seat diameter the model needs", "length", "mm"),
-  ofModel("hole_depth_min", "hole depth the bolt of the model needs", "length", "mm"),
-  ofModel("thread_depth_min", "full thread the bolt of the model needs", "length", "mm"),
-  ofModel("torque_max", "highest torque of the model", "torque", "N·m"),
-  ofModel("supply_voltage_min", "lowest supply voltage of the model", "dc-voltage", "V"),
-  ofModel("supply_voltage_max", "highest supply voltage of the model", "dc-voltage", "V"),
+  ofModel("speed_min", "lowest speed the model is meant for", "rotational-speed", "r/min", 0.1, 60000),
+  ofModel("seat_diameter_min", "seat diameter the model needs", "length", "mm", 2, 300),
+  ofModel("hole_depth_min", "hole depth the bolt of the model needs", "length", "mm", 1, 150),
+  ofModel("thread_depth_min", "full thread the bolt of the model needs", "length", "mm", 1, 100),
+  ofModel("torque_max", "highest torque of the model", "torque", "N·m", 0.1, 200),
+  ofModel("supply_voltage_min", "lowest supply voltage of the model", "dc-voltage", "V", 1, 300),
+  ofModel("supply_voltage_max", "highest supply voltage of the model", "dc-voltage", "V", 1, 300),
 ];
 
-function ofModel(id: string, name: string, dimension: Dimension, unit: string): FactDefinition {
-  return { id: `model.${id}`, name, kind: "quantity", source: "model", group: "model", dimension, unit };
+/** `lowest` and `highest` are the plausible range in `unit`. */
+function ofModel(
+  id: string,
+  name: string,
+  dimension: Dimension,
+  unit: string,
+  lowest: number,
+  highest: number,
+): FactDefinition {
+  const plausible = { lowest, highest };
+  return { id: `model.${id}`, name, kind: "quantity", source: "model", group: "model", dimension, unit, plausible };
 }

@@ -2,6 +2,7 @@ import type { PlainDay } from "../base/index.js";
 import { type FactState, factOf } from "../facts/index.js";
 import { checkCites, checkDates, inForce, readCitations } from "./dated.js";
 import { factValueOf, readScalar } from "./fact-values.js";
+import { checkPlausible } from "./plausible.js";
 import type { RawModel } from "./raw.js";
 import type { ModelValue, SensorModel } from "./rulebook.js";
 import { below, type Report } from "./source.js";
@@ -27,13 +28,16 @@ export function readModel(raw: RawModel, report: Report): SensorModel {
         report.atValue(where, reading.mistake.code, reading.mistake.text);
         continue;
       }
+      const value = factValueOf(reading.value);
+      if (typeof value === "object") checkPlausible(value, definition, where, report);
       const at = report.placeOf(where);
       const origin = { kind: "statement", file: at.file, line: at.line } as const;
-      const state: FactState = { known: true, value: factValueOf(reading.value), origin };
+      const state: FactState = { known: true, value, origin };
       values.push({ from: entry.from, until: entry.until, state, cites: entry.cites, at });
     }
     facts.set(definition.id, values);
   }
+  checkRanges(raw, facts, report);
   checkCites(raw.citations, uses, report);
   return {
     id: raw.id,
@@ -43,6 +47,33 @@ export function readModel(raw: RawModel, report: Report): SensorModel {
     citations: readCitations(raw.citations),
     at: report.placeOf("/id"),
   };
+}
+
+/** Facts named `…_min` and `…_max` are the two ends of one range, on every day on which both hold. */
+function checkRanges(raw: RawModel, facts: ReadonlyMap<string, readonly ModelValue[]>, report: Report): void {
+  for (const name of Object.keys(raw.facts)) {
+    if (!name.endsWith("_max")) continue;
+    const other = name.replace(/max$/, "min");
+    const lows = facts.get(`model.${other}`) ?? [];
+    const highs = facts.get(`model.${name}`) ?? [];
+    // A value that could not be read has been reported; the places of those after it would no longer be right.
+    if (highs.length !== raw.facts[name]?.length) continue;
+    for (const [index, high] of highs.entries()) {
+      const low = lows.find((candidate) => overlaps(candidate, high) && !isBelowState(candidate.state, high.state));
+      if (!low) continue;
+      const text = `"${name}" is not above "${other}" in line ${low.at.line}, which is in force at the same time; check both`;
+      report.atValue(below("/facts", name, index, "value"), "range-upside-down", text);
+    }
+  }
+}
+
+function overlaps(a: ModelValue, b: ModelValue): boolean {
+  return (a.until === null || b.from < a.until) && (b.until === null || a.from < b.until);
+}
+
+function isBelowState(low: FactState, high: FactState): boolean {
+  const [a, b] = [low, high].map((state) => (state.known && typeof state.value === "object" ? state.value : null));
+  return !a || !b || a.highest < b.lowest;
 }
 
 /** The values of a model in force on a day, by fact id; a fact without one is not in the map. */

@@ -1,9 +1,10 @@
-import { foldText, type Interval, sha256OfData, showText, type TextFile } from "../base/index.js";
-import { type FactDefinition, factOf, type KnownFact, type SiteStatements, type StatedFacts } from "../facts/index.js";
+import { foldText, sha256OfData, showText, type TextFile } from "../base/index.js";
+import { factOf, type KnownFact, type SiteStatements, type StatedFacts } from "../facts/index.js";
 import { checkSchema } from "./check-schema.js";
 import { factValueOf, readScalar } from "./fact-values.js";
 import { SITE_LIMITS } from "./file-limits.js";
 import { didYouMean } from "./near-word.js";
+import { checkPlausible } from "./plausible.js";
 import type { RawSite, RawStated } from "./raw.js";
 import { readYaml } from "./read-yaml.js";
 import type { FileFinding, SensorModel } from "./rulebook.js";
@@ -64,17 +65,6 @@ function readStated(
     facts.set(id, { known: true, value, origin: { kind: "statement", file, line } });
   }
   return facts;
-}
-
-function checkPlausible(value: Interval, definition: FactDefinition, at: string, report: Report): void {
-  const { plausible, unit = "" } = definition;
-  if (!plausible || (value.lowest >= plausible.lowest && value.highest <= plausible.highest)) return;
-  const range = `${plausible.lowest} to ${plausible.highest} ${unit}`;
-  report.atValue(
-    at,
-    "implausible",
-    `${value.lowest} ${unit} is no plausible ${definition.name} (${range}); check number and unit`,
-  );
 }
 
 function checkModel(written: string, models: ReadonlyMap<string, SensorModel>, at: string, report: Report): void {

@@ -41,6 +41,21 @@ export const BROKEN: readonly Broken[] = [
     ["fact that no model has", "torque_max:", "▶torque_mx:", "unknown-key", 'did you mean "torque_max"?'],
     ["value in a wrong unit", "value: 9 mm", "value: ▶9 V", "wrong-dimension"],
     ["value without unit", "value: 9 mm", "value: ▶9", "no-unit"],
+    ["length below zero", "value: 9 mm", "value: ▶-9 mm", "implausible", "check number and unit"],
+    ["torque of zero", "value: 10 N·m", "value: ▶0 N·m", "implausible", "0.1 to 200 N·m"],
+    ["length that cannot be meant", "value: 9 mm", "value: ▶9 m", "implausible"],
+    [
+      "highest voltage below the lowest",
+      "  torque_max:",
+      `  supply_voltage_max:
+    - { from: 2026-01-01, until: 2026-05-01, value: 20 V, cites: [guess] }
+    - { from: 2026-05-01, until: null, value: ▶18 V, cites: [guess] }
+  supply_voltage_min:
+    - { from: 2026-01-01, until: 2027-01-01, value: 18 V, cites: [guess] }
+  torque_max:`,
+      "range-upside-down",
+      "in line 12",
+    ],
     ["values with a gap", "from: 2027-01-01", "from: ▶2027-02-01", "gap"],
     ["values out of order", "from: 2027-01-01", "from: ▶2025-02-01", "out-of-order"],
     ["model cite that is not there", "value: 9 mm, cites: [guess]", "value: 9 mm, cites: [▶gues]", "unknown-citation"],
