@@ -193,11 +193,22 @@ describe("a hostile folder", () => {
     }
   });
 
-  it("refuses two models that are written alike", () => {
-    const other = (SMALL_BOOK["models/baseline.yaml"] ?? "")
-      .replace("id: baseline", "id: other")
-      .replace("BASE-1", "Base‑1");
-    expect(codes(smallFiles({ "models/other.yaml": other }))).toEqual(["models/other.yaml:3:15 duplicate-name"]);
+  it("refuses two models that are written alike, by id, title or another name", () => {
+    const other = (id: string, title: string, written: string): readonly string[] => {
+      const text = (SMALL_BOOK["models/baseline.yaml"] ?? "")
+        .replace("id: baseline", `id: ${id}`)
+        .replace('"a model"', `"${title}"`)
+        .replace("BASE-1", written);
+      return codes(smallFiles({ [`models/${id}.yaml`]: text }));
+    };
+    expect(other("other", "another", "OTHER-1")).toEqual([]);
+    expect(other("other", "another", "Base‑1")).toEqual(["models/other.yaml:3:15 duplicate-name"]);
+    expect(other("other", "another", "A  Model")).toEqual(["models/other.yaml:3:15 duplicate-name"]);
+    expect(other("other", "another", "Baseline")).toEqual(["models/other.yaml:3:15 duplicate-name"]);
+    expect(other("other", "A MODEL", "OTHER-1")).toEqual(["models/other.yaml:2:8 duplicate-name"]);
+    expect(other("other", "base-1", "OTHER-1")).toEqual(["models/other.yaml:2:8 duplicate-name"]);
+    // Files are looked at in the order of their paths, and the second of two is named.
+    expect(other("base-1", "another", "OTHER-1")).toEqual(["models/baseline.yaml:3:15 duplicate-name"]);
   });
 
   it("refuses tables, groups and overlays by name, and files that have no place", () => {
