@@ -5,6 +5,7 @@ import type { CellReading, CellTrouble, NumberRead } from "./cell-reading.js";
 import { trouble } from "./cell-reading.js";
 import { remembered } from "./column-memory.js";
 import type { ColumnPlan } from "./columns.js";
+import { driveBesideSpeed } from "./drive-beside-speed.js";
 import { type Entry, knownAt, placeOf, reasonOf, type Unmentioned, unknownAt } from "./entries.js";
 import { type SeenCell, shownText } from "./grid.js";
 import { saysCoating, saysPaint, saysShaft } from "./languages.js";
@@ -132,6 +133,7 @@ function numberSaid(reading: NumberRead, plan: ColumnPlan, place: Place, context
       [
         { fact: "lowest_speed", state: low, empty: false, mention: false },
         { fact: "highest_speed", state: high, empty: false, mention: false },
+        ...driveBesideSpeed(reading.remarks, context, place),
       ],
       { remarks, hertz },
     );
@@ -142,6 +144,7 @@ function numberSaid(reading: NumberRead, plan: ColumnPlan, place: Place, context
   if (field.id === "supply_voltage" && reading.supply !== null) {
     entries.push({ fact: "supply_kind", state: knownAt(reading.supply, place), empty: false, mention: true });
   }
+  entries.push(...driveBesideSpeed(reading.remarks, context, place));
   return said(entries, { remarks, hertz });
 }
 
@@ -158,7 +161,13 @@ function phraseSaid(
     const first = failed(context.field.id, nothing, place);
     const others = isSeat(context.field.id) ? plan.also : [];
     const more = others.map(
-      (field): Entry => ({ fact: field.id, state: unknownAt(reasonOf(nothing), place), empty: false, mention: true }),
+      (field): Entry => ({
+        fact: field.id,
+        state: unknownAt(reasonOf(nothing), place),
+        empty: false,
+        mention: true,
+        weak: true,
+      }),
     );
     return { ...first, entries: [...first.entries, ...more] };
   }

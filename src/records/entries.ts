@@ -12,6 +12,8 @@ export interface Entry {
   readonly empty: boolean;
   /** Found beside the matter of the column (the finish in a column of materials). */
   readonly mention: boolean;
+  /** Nothing in the cell was understood, and it stands in the column of another fact: a known value may overrule it. */
+  readonly weak?: true;
 }
 
 /** The phrase of a cell was understood, and does not speak of the fact. */
@@ -66,28 +68,34 @@ export interface Combined {
 
 const NO_PLACES: readonly CellPlace[] = [];
 
-/** Known values must agree; beside a known value an unreadable or empty cell does not count. */
+/** Known values must agree; only an empty cell, or one with a word for missing, yields to them. */
 export function combine(entries: readonly Entry[]): Combined {
   const [only] = entries;
   if (only && entries.length === 1) return { state: only.state, empty: only.empty, conflict: NO_PLACES };
   const known = entries.flatMap((entry) => (entry.state.known ? [entry.state] : []));
   const [first] = known;
-  if (first) {
-    const cells = known.flatMap(cellsOf);
-    if (known.every((state) => isSameValue(state.value, first.value))) {
-      return { state: { ...first, origin: { kind: "cells", cells } }, empty: false, conflict: [] };
-    }
-    return {
-      state: { known: false, reason: "conflicting", origin: { kind: "cells", cells } },
-      empty: false,
-      conflict: cells,
-    };
+  const cells = known.flatMap(cellsOf);
+  if (first && !known.every((state) => isSameValue(state.value, first.value))) {
+    return { state: conflicting(cells), empty: false, conflict: cells };
   }
+  const spoiling = entries.find((entry) => !yields(entry));
+  if (spoiling) return { state: spoiling.state, empty: false, conflict: NO_PLACES };
+  if (first) return { state: { ...first, origin: { kind: "cells", cells } }, empty: false, conflict: NO_PLACES };
   const told = entries.find((entry) => !entry.empty) ?? entries[0];
   if (!told) throw new RangeError("nothing to combine");
-  return { state: told.state, empty: entries.every((entry) => entry.empty), conflict: [] };
+  return { state: told.state, empty: entries.every((entry) => entry.empty), conflict: NO_PLACES };
 }
 
-function cellsOf(state: FactState): readonly CellPlace[] {
+function yields({ state, weak }: Entry): boolean {
+  return state.known || state.reason === "missing" || weak === true;
+}
+
+/** The state of a fact whose cells contradict each other. */
+export function conflicting(cells: readonly CellPlace[]): FactState {
+  return { known: false, reason: "conflicting", origin: { kind: "cells", cells } };
+}
+
+/** The cells that a state was read from. */
+export function cellsOf(state: FactState): readonly CellPlace[] {
   return state.origin.kind === "cells" ? state.origin.cells : [];
 }

@@ -1,6 +1,7 @@
 import type { FactState, KnownFact } from "../facts/index.js";
 import { type CellSaid, isSeat } from "./column-cell.js";
 import { combine, type Entry, unknownAt } from "./entries.js";
+import { speedsOutOfOrder } from "./speed-order.js";
 
 /** The facts of one row and what is to be reported about them. */
 export interface RowFacts {
@@ -36,6 +37,10 @@ export function factsOfRow(cells: readonly CellSaid[]): RowFacts {
     if (combined.empty) empty.add(fact);
     const [first] = combined.conflict;
     if (first) conflicts.push({ fact, cells: combined.conflict.map((place) => place.cell), cell: first.cell });
+  }
+  for (const { fact, state, cells: places } of speedsOutOfOrder(facts)) {
+    facts.set(fact, state);
+    conflicts.push({ fact, cells: places, cell: places[0] ?? "" });
   }
   return { facts, empty, conflicts, absent: absentParts(cells, byFact) };
 }
