@@ -1,5 +1,5 @@
 import type { Outcome } from "../base/index.js";
-import { type Facts, factName, plainWords, stateInWords } from "../facts/index.js";
+import { type FactState, type Facts, factName, plainWords, stateInWords } from "../facts/index.js";
 import type { CompiledRule, Judgement } from "../rulebook/index.js";
 import type { MissingFact } from "./result.js";
 
@@ -52,7 +52,27 @@ export function remedyOf(outcome: Outcome, remedy: string, missing: readonly Mis
   return [...todo].map(([words, names]) => `${words}: ${names.join(", ")}`).join("; ");
 }
 
-/** A message template with every {fact} replaced by its value and unit. */
+/**
+ * A message template with every {fact} replaced by its value and unit. Within brackets, parts between commas whose
+ * facts are not known are left out, so that a message can name what is planned and what was measured.
+ */
 export function fillMessage(template: string, facts: Facts): string {
-  return template.replace(/\{([a-z][a-z0-9_.]*)\}/g, (_, id: string) => stateInWords(id, facts.get(id)));
+  const fill = (text: string): string => text.replace(PLACE, (_, id: string) => stateInWords(id, facts.get(id)));
+  const shortened = template.replace(/ ?\(([^()]*)\)/g, (all, inside: string) => {
+    const parts = inside.split(", ").filter((part) => isSaid(part, facts));
+    if (parts.length === 0) return "";
+    return `${all.startsWith(" ") ? " " : ""}(${parts.join(", ")})`;
+  });
+  return fill(shortened);
+}
+
+const PLACE = /\{([a-z][a-z0-9_.]*)\}/g;
+
+function isSaid(part: string, facts: Facts): boolean {
+  const ids = [...part.matchAll(PLACE)].map((match) => match[1] ?? "");
+  return ids.length === 0 || ids.some((id) => isKnown(facts.get(id)));
+}
+
+function isKnown(state: FactState | undefined): boolean {
+  return state?.known === true && state.value !== "absent";
 }
