@@ -1,6 +1,7 @@
 import { type FactDefinition, factOf, isNumeric } from "../facts/index.js";
 import { type BookNames, factsDiffer, readCondition } from "./condition-reading.js";
 import { readChoice, readNumber, readShift } from "./fact-values.js";
+import { checkReach } from "./limit-reach.js";
 import type { RawBand, RawBound } from "./raw.js";
 import type { Band, Bound } from "./rule.js";
 import { below, type Report } from "./source.js";
@@ -19,8 +20,12 @@ export function readBands(
   names: BookNames,
 ): readonly Band[] {
   if (raw === undefined) return [];
-  if (!isList(raw)) return keep(readBand(raw, pointer, judged, report, names));
-  return raw.flatMap((band, index) => keep(readBand(band, below(pointer, index), judged, report, names)));
+  const read = (written: RawBand, at: string): readonly Band[] => {
+    const band = readBand(written, at, judged, report, names);
+    if (band) checkReach(band, below(at, band.is), judged, report);
+    return band ? [band] : [];
+  };
+  return isList(raw) ? raw.flatMap((band, index) => read(band, below(pointer, index))) : read(raw, pointer);
 }
 
 function readBand(
@@ -37,7 +42,7 @@ function readBand(
     const condition = readCondition(raw.when, inner, report, names);
     return condition && { is: "when", condition, at };
   }
-  const [first] = judged;
+  const [first, ...others] = judged;
   if (first === undefined) {
     report.atKey(
       inner,
@@ -53,10 +58,10 @@ function readBand(
     report.atKey(inner, "band-does-not-fit", text);
     return null;
   }
-  if (raw.outside !== undefined) return outsideBand(raw.outside, inner, first, report);
+  if (raw.outside !== undefined) return outsideBand(raw.outside, inner, [first, ...others], report);
   for (const kind of ["below", "above", "atOrBelow", "atOrAbove"] as const) {
     const written = raw[kind];
-    const bound = written === undefined ? null : readBound(written, inner, first, report);
+    const bound = written === undefined ? null : readBound(written, inner, [first, ...others], report);
     if (bound) return { is: kind, bound, at };
   }
   return null;
@@ -92,7 +97,7 @@ function choiceBand(
 function outsideBand(
   raw: readonly [RawBound, RawBound],
   pointer: string,
-  judged: FactDefinition,
+  judged: readonly [FactDefinition, ...FactDefinition[]],
   report: Report,
 ): Band | null {
   const low = readBound(raw[0], below(pointer, 0), judged, report);
@@ -109,25 +114,36 @@ function outsideBand(
   return { is: "outside", bounds: [low, high], at: report.placeOfKey(pointer) };
 }
 
-function readBound(raw: RawBound, pointer: string, judged: FactDefinition, report: Report): Bound | null {
+function readBound(
+  raw: RawBound,
+  pointer: string,
+  judged: readonly [FactDefinition, ...FactDefinition[]],
+  report: Report,
+): Bound | null {
+  const [first] = judged;
   if (typeof raw !== "object") {
-    const reading = readNumber(raw, judged);
+    const reading = readNumber(raw, first);
     if (reading.ok) return { kind: "number", value: reading.value };
     report.atValue(pointer, reading.mistake.code, reading.mistake.text);
     return null;
   }
   const definition = factOf(raw.fact);
-  const mismatch = factsDiffer(judged, definition);
+  const mismatch = factsDiffer(first, definition);
   if (mismatch) {
     report.atValue(below(pointer, "fact"), mismatch.code, mismatch.text);
     return null;
   }
-  if (raw.times !== undefined && judged.dimension === "temperature") {
+  if (judged.some(({ id }) => id === definition.id)) {
+    const text = `"${definition.id}" is compared with itself; name another fact, or a number with its unit`;
+    report.atValue(below(pointer, "fact"), "compared-with-itself", text);
+    return null;
+  }
+  if (raw.times !== undefined && first.dimension === "temperature") {
     const text = "a temperature cannot be scaled, its zero is a convention; shift it by plus, such as plus: -10 K";
     report.atValue(below(pointer, "times"), "scaled-temperature", text);
     return null;
   }
-  const plus = raw.plus === undefined ? ({ ok: true, value: 0 } as const) : readShift(raw.plus, judged);
+  const plus = raw.plus === undefined ? ({ ok: true, value: 0 } as const) : readShift(raw.plus, first);
   if (!plus.ok) {
     report.atValue(below(pointer, "plus"), plus.mistake.code, plus.mistake.text);
     return null;
@@ -137,8 +153,4 @@ function readBound(raw: RawBound, pointer: string, judged: FactDefinition, repor
 
 function isList<T>(value: T | readonly T[]): value is readonly T[] {
   return Array.isArray(value);
-}
-
-function keep(band: Band | null): readonly Band[] {
-  return band ? [band] : [];
 }

@@ -85,6 +85,10 @@ function readComparison(raw: RawComparison, pointer: string, report: Report): Co
     const other = factOf(raw.value.fact);
     const mismatch = factsDiffer(definition, other);
     if (mismatch) report.atValue(below(at, "fact"), mismatch.code, mismatch.text);
+    else if (other.id === fact) {
+      const text = `"${fact}" is compared with itself; name another fact, or a value`;
+      report.atValue(below(at, "fact"), "compared-with-itself", text);
+    }
     return mismatch ? null : { kind: "comparison", fact, operator, value: { fact: other.id } };
   }
   const value = readValue(raw.value, definition, at, report);

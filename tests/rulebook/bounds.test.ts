@@ -49,7 +49,7 @@ describe("a scaled or shifted bound", () => {
   });
 
   it("becomes a fact of its own for the reference engine", () => {
-    const lines = `judges: paint_thickness\n${limit("fail: [{ above: { fact: thread_depth } }, { above: { fact: surface_radius, times: 2 } }]")}`;
+    const lines = `judges: paint_thickness\n${limit("fail: [{ above: { fact: thread_depth } }, { above: { fact: wall_thickness, times: 2 } }]")}`;
     const { rule, book } = bookWith(lines);
     const rules = engineRules(rule, book, { stage: "proposed", asOf: "2026-06-01" });
     expect(rules?.fail).toEqual({
@@ -65,7 +65,7 @@ describe("a scaled or shifted bound", () => {
     const [stage, first, second] = rules?.computed ?? [];
     expect(stage?.compute([])).toBe("proposed");
     expect([first?.needs, first?.compute([9])]).toEqual([["thread_depth"], 9000]);
-    expect([second?.needs, second?.compute([9])]).toEqual([["surface_radius"], 18_000]);
+    expect([second?.needs, second?.compute([9])]).toEqual([["wall_thickness"], 18_000]);
   });
 });
 

@@ -21,6 +21,20 @@ export const BROKEN: readonly Broken[] = [
     ],
     ["case at a stage that the rule is not for", "stage: installed", "stage: ▶proposed", "stage-of-no-use"],
     [
+      "choices that are all of them",
+      "judges: { installed: nominal_speed }\nlimits:\n  - { from: 2026-01-01, until: null, fail: { below: 600 r/min }",
+      "judges: { installed: supply_kind }\nlimits:\n  - { from: 2026-01-01, until: null, fail: { ▶oneOf: [dc, ac] }",
+      "always-broken",
+      "names every choice",
+    ],
+    [
+      "choices that leave none",
+      "judges: { installed: nominal_speed }\nlimits:\n  - { from: 2026-01-01, until: null, fail: { below: 600 r/min }",
+      "judges: { installed: supply_kind }\nlimits:\n  - { from: 2026-01-01, until: null, fail: { ▶noneOf: [dc, ac] }",
+      "never-broken",
+      "leave out the bad ones",
+    ],
+    [
       "band where nothing is judged",
       "judges: { installed: nominal_speed }\n",
       "",

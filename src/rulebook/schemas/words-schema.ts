@@ -86,6 +86,7 @@ export const WORDS_SCHEMA: JsonSchema = {
         otherThings: WORD_LIST,
         itsOwn: WORD_LIST,
         choices: { title: "choices", type: "object", additionalProperties: WORD_LIST },
+        unclear: WORD_LIST,
         examples: { type: "array", items: EXAMPLE },
       },
       required: ["headings"],
