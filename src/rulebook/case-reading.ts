@@ -1,4 +1,4 @@
-import { isPlainDay, STAGES, type Stage } from "../base/index.js";
+import { foldText, isPlainDay, STAGES, type Stage } from "../base/index.js";
 import { type FactState, factOf } from "../facts/index.js";
 import type { BookNames } from "./condition-reading.js";
 import { readGiven } from "./fact-values.js";
@@ -19,12 +19,27 @@ export function readCases(raw: RawRule, report: Report, names: BookNames): reado
     const text = "the case has no day; add asOf to casesGive for all cases, or to given";
     report.atValue(below("/cases", without), "case-without-day", text);
   }
+  checkCaseNames(raw, report);
   return raw.cases.map((written, index) => {
     const pointer = below("/cases", index);
     checkGiven(written.given, below(pointer, "given"), raw.stages, report, names);
     const { name, given, expect, missing = null } = written;
     return { name, given, expect, missing, at: report.placeOf(pointer) };
   });
+}
+
+/** A case that comes out differently is told by its name. */
+function checkCaseNames(raw: RawRule, report: Report): void {
+  const homes = new Map<string, number>();
+  for (const [index, { name }] of raw.cases.entries()) {
+    const home = homes.get(foldText(name));
+    if (home === undefined) homes.set(foldText(name), index);
+    else {
+      const { line } = report.placeOf(below("/cases", home));
+      const text = `the case in line ${line} has this name already; give every case a name of its own`;
+      report.atValue(below("/cases", index, "name"), "case-name-twice", text);
+    }
+  }
 }
 
 function checkGiven(

@@ -8,6 +8,7 @@ import { checkIds } from "./ids.js";
 import type { LoadedFile } from "./loaded-file.js";
 import { checkManifest } from "./manifest.js";
 import { readModel } from "./model-reading.js";
+import { checkOutcomesInCases, checkRemedy, namesOfRule } from "./names-in-use.js";
 import type { RawConditionFile, RawManifest, RawModel, RawRule, RawWords } from "./raw.js";
 import { readYaml } from "./read-yaml.js";
 import type { Condition, Rule } from "./rule.js";
@@ -109,12 +110,18 @@ function readBook(
   const conditions = readConditions(loaded, names);
   const models = new Map<string, SensorModel>();
   for (const { raw, report } of dataOf<RawModel>(loaded, "model")) models.set(raw.id, readModel(raw, report));
+  const conditionData = new Map(
+    dataOf<RawConditionFile>(loaded, "condition").map(({ raw }): readonly [string, unknown] => [raw.id, raw.when]),
+  );
   const rules: Rule[] = [];
   for (const { raw, report } of dataOf<RawRule>(loaded, "rule")) {
     const rule = readRule(raw, report, names);
     checkSize(rule, conditions, report);
+    checkRemedy(raw, conditionData, report);
+    checkOutcomesInCases(raw, conditionData, report);
     rules.push(rule);
   }
+  checkConditionsUsed(loaded, conditionData, findings);
   const words = joinWords(
     dataOf<RawWords>(loaded, "words").map(({ raw, report, file }) => ({ raw, report, path: file.path })),
   );
@@ -138,6 +145,24 @@ function readConditions(loaded: readonly LoadedFile[], names: BookNames): Readon
     return new Map();
   }
   return conditions;
+}
+
+/** Left alone while a rule or condition has mistakes: the name that is missed may be among them. */
+function checkConditionsUsed(
+  loaded: readonly LoadedFile[],
+  conditionData: ReadonlyMap<string, unknown>,
+  findings: readonly FileFinding[],
+): void {
+  const rules = dataOf<RawRule>(loaded, "rule");
+  const others = new Set(
+    loaded.filter(({ role }) => role === "model" || role === "words").map(({ file }) => file.path),
+  );
+  if (rules.length === 0 || findings.some(({ file }) => !others.has(file))) return;
+  const used = new Set(rules.flatMap(({ raw }) => [...namesOfRule(raw, conditionData).conditions]));
+  for (const { raw, report } of dataOf<RawConditionFile>(loaded, "condition")) {
+    if (used.has(raw.id)) continue;
+    report.atValue("/id", "unused-condition", `no rule uses the condition "${raw.id}"; use it or remove the file`);
+  }
 }
 
 /** Named conditions that name others can multiply; what a rule comes to is limited before any is written out. */

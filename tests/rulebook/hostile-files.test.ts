@@ -158,7 +158,12 @@ describe("hostile rule files", () => {
       citations: { c: { basis: "from-memory", says: "x" } },
       messages: { fail: "too warm" },
       remedy: { text: "cool it", change: ["surface_temperature"] },
-      cases: [{ name: "warm", given: { surface_temperature: "81 °C", asOf: "2026-02-02" }, expect: "fail" }],
+      cases: [
+        { name: "cool", given: { surface_temperature: "80 °C" }, expect: "pass" },
+        { name: "warm", given: { surface_temperature: "81 °C" }, expect: "fail" },
+        { name: "open", given: {}, expect: "undecided" },
+      ],
+      casesGive: { asOf: "2026-02-02" },
     });
     expect(load(smallFiles({ "seat/warm.json": json }))).toMatchObject({ ok: true });
   });
@@ -264,6 +269,13 @@ describe("a hostile folder", () => {
       `${PATH}:1:1 rule-too-large`,
     ]);
     expect(performance.now() - start).toBeLessThan(1000);
+  });
+
+  it("refuses a condition that no rule reaches, once nothing else is wrong with the rules", () => {
+    const idle = { "conditions/idle.yaml": `id: idle\ntitle: "x"\nwhen: { condition: outdoors }\n` };
+    expect(codes(smallFiles(idle))).toEqual(["conditions/idle.yaml:1:5 unused-condition"]);
+    expect(codes(smallFiles({ ...idle, [PATH]: rule("condition: outdoors", "condition: idle") }))).toEqual([]);
+    expect(codes(smallFiles({ ...idle, [PATH]: rule("condition: outdoors", "condition: idel") }))).toHaveLength(1);
   });
 
   it("gathers findings over all files, in the order of files and lines", () => {

@@ -23,7 +23,12 @@ ${lines}
 citations: { c: { basis: from-memory, says: "x" } }
 messages: { ${/^ *fail:/m.test(lines) || lines.includes(", fail:") ? 'fail: "f", ' : ""}${lines.includes("warn:") ? 'warn: "w"' : ""} }
 remedy: { text: "x", change: [] }
-cases: [{ name: "none", given: { asOf: 2026-06-01 }, expect: undecided }]
+cases:
+  - { name: "good", given: {}, expect: pass }
+  - { name: "poor", given: {}, expect: warn }
+  - { name: "bad", given: {}, expect: fail }
+  - { name: "open", given: {}, expect: undecided }
+casesGive: { asOf: 2026-06-01 }
 `;
   const loading = loadRulebook(smallFiles({ "made/made.yaml": text, ...changed }));
   if (!loading.ok) throw new Error(JSON.stringify(loading.findings));

@@ -67,6 +67,8 @@ undecided: fail
 cases:
   - { name: "deep", given: { thread_depth: 12 mm }, expect: pass }
   - { name: "open", given: { joints_in_path: 1 }, expect: undecided, missing: [thread_depth] }
+  - { name: "short", given: { thread_depth: 8.9 mm }, expect: fail }
+  - { name: "no margin", given: { thread_depth: 12.9 mm, asOf: 2027-01-01 }, expect: warn }
 casesGive: { mounting_method: tapped-hole, wetting: dry, model: baseline, asOf: 2026-06-01 }
 `,
   "speed/slow.yaml": `id: slow
@@ -81,7 +83,10 @@ citations:
 messages: { fail: "slow" }
 remedy: { text: "faster", change: [] }
 cases:
-  - { name: "slow", given: { nominal_speed: 10 r/s, stage: installed, asOf: 2026-06-01 }, expect: pass }
+  - { name: "slow", given: { nominal_speed: 10 r/s, stage: installed }, expect: pass }
+  - { name: "slower", given: { nominal_speed: 9.9 r/s }, expect: fail }
+  - { name: "open", given: {}, expect: undecided }
+casesGive: { asOf: 2026-06-01 }
 `,
 };
 

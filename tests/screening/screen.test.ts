@@ -181,7 +181,10 @@ citations:
 messages: { fail: "the wall is {wall_thickness} thick" }
 remedy: { text: "choose another place", change: [wall_thickness] }
 cases:
-  - { name: "thick", given: { wall_thickness: 12 mm, asOf: 2026-06-01 }, expect: pass }
+  - { name: "thick", given: { wall_thickness: 12 mm }, expect: pass }
+  - { name: "thin", given: { wall_thickness: 11.9 mm }, expect: fail }
+  - { name: "not measured", given: {}, expect: undecided }
+casesGive: { asOf: 2026-06-01 }
 `;
 
 describe("a rule outside the core", () => {
