@@ -36,6 +36,7 @@ export const SURFACE_FACTS: readonly FactDefinition[] = [
     "oily",
     "insulated",
     "rubber",
+    "coated",
     "absent",
   ]),
   quantity("surface", "paint_thickness", "paint thickness", "length", "µm", 0, 5000),

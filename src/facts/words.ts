@@ -16,6 +16,8 @@ export interface WordExample {
 export interface FieldWords {
   readonly headings: Readonly<Partial<Record<Language, readonly string[]>>>;
   readonly choices?: Readonly<Record<string, readonly string[]>>;
+  /** Words that leave open which choice is meant (a cover of what, next to what); a phrase with one is none of them. */
+  readonly unclear?: readonly string[];
   /** Words beside which a name of the field means another thing (motor voltage, foundation bolt torque). */
   readonly otherThings?: readonly string[];
   /** Words that say that the field itself is meant all the same (tightening torque, motor side). */

@@ -3,7 +3,7 @@ import type { FactDefinition } from "../facts/index.js";
 import { type CellReading, type CellTrouble, trouble } from "./cell-reading.js";
 import { isDenied, type Phrase, phraseOf, type Span } from "./denial.js";
 import { LONGEST_PHRASE, wordsOf } from "./tokens.js";
-import type { Vocabulary } from "./vocabulary.js";
+import { UNCLEAR, type Vocabulary } from "./vocabulary.js";
 
 /** Fields in which a word that no list knows spoils the answer: half an answer there is a wrong one. */
 const NO_LOOSE_WORDS: ReadonlySet<string> = new Set(["variable_speed", "speed_reference"]);
@@ -33,7 +33,7 @@ export function readPhrase(
   if (text.length > LONGEST_PHRASE) return sameForAll(fields, trouble("unknown-choice", "expected a word or two"));
   const [only] = fields;
   const whole = only && fields.length === 1 ? vocabulary.choices.get(only.id)?.whole(text) : undefined;
-  if (only && whole !== undefined) return { byFact: new Map([[only.id, word(whole, [])]]) };
+  if (only && whole !== undefined && whole !== UNCLEAR) return { byFact: new Map([[only.id, word(whole, [])]]) };
   const doubt = doubted(text);
   if (doubt) return sameForAll(fields, doubt);
   const phrase = phraseOf(text);
@@ -82,6 +82,11 @@ function choiceOf(
   vocabulary: Vocabulary,
 ): CellReading | null {
   const { words } = phrase;
+  const unclear = hits.find((hit) => hit.meaning === UNCLEAR);
+  if (unclear) {
+    const said = showText(words.slice(unclear.from, unclear.to).join(" "));
+    return trouble("unknown-choice", `"${said}" leaves open which is meant; use ${listed(field)}`);
+  }
   const loose = words.filter((_, i) => !taken[i]);
   // A word of one or two letters is not trusted beside words that nobody knows, but it does contradict.
   const sure = loose.length > 0 ? hits.filter((hit) => !hit.short) : hits;

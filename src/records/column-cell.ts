@@ -9,6 +9,7 @@ import { driveBesideSpeed } from "./drive-beside-speed.js";
 import { type Entry, knownAt, placeOf, reasonOf, type Unmentioned, unknownAt } from "./entries.js";
 import { type SeenCell, shownText } from "./grid.js";
 import { saysCoating, saysPaint, saysShaft } from "./languages.js";
+import { placeMentioned } from "./place-mention.js";
 import type { ProblemCode } from "./problems.js";
 import { type CellContext, isEmptyCell, readCell, readWholeCell } from "./read-cell.js";
 
@@ -35,6 +36,13 @@ export function readColumnCell(
   if (cell === undefined || isEmptyCell(cell.value)) {
     return said([{ fact: context.field.id, state: unknownAt("missing", place), empty: true, mention: false }]);
   }
+  const read = readFilledCell(plan, cell, place, context);
+  if (cell.value.kind !== "text") return read;
+  const places = placeMentioned(context.field.id, cell.value.text, place, context.vocabulary);
+  return places.length === 0 ? read : { ...read, entries: [...read.entries, ...places] };
+}
+
+function readFilledCell(plan: ColumnPlan, cell: SeenCell, place: Place, context: CellContext): CellSaid {
   const coating = coatingAsked(plan, cell, context);
   if (coating !== null) {
     return said([{ fact: context.field.id, state: knownAt(coating, place), empty: false, mention: false }]);
@@ -61,11 +69,12 @@ function sharedPhrase(plan: ColumnPlan, { value }: SeenCell, context: CellContex
   );
 }
 
-/** "Painted?" yes or no, "Coating" none. */
+/** "Painted?" or "Coating" yes or no, "Coating" none. */
 function coatingAsked(plan: ColumnPlan, { value }: SeenCell, { field, vocabulary }: CellContext): string | null {
   if (field.id !== "surface_finish" || value.kind !== "text" || !saysCoating(plan.heading)) return null;
   if (vocabulary.isNo(value.text)) return "absent";
-  return saysPaint(plan.heading) && vocabulary.isYes(value.text) ? "painted" : null;
+  if (!vocabulary.isYes(value.text)) return null;
+  return saysPaint(plan.heading) ? "painted" : "coated";
 }
 
 /** "24 V DC" in a column for the kind of supply, where no column asks for the voltage. */

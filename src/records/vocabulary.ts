@@ -1,5 +1,5 @@
 import { foldText } from "../base/index.js";
-import { type CommonWords, LANGUAGES, type Language, type WordLists } from "../facts/index.js";
+import { type CommonWords, type FieldWords, LANGUAGES, type Language, type WordLists } from "../facts/index.js";
 import { otherThingsOf } from "./other-things.js";
 import { PhraseMatcher } from "./phrase-matcher.js";
 import { spellingsOf, wordsOf } from "./tokens.js";
@@ -38,6 +38,9 @@ export interface Vocabulary {
   readonly otherThings: ReadonlyMap<string, (heading: string) => boolean>;
 }
 
+/** Stands among the choices for words that could mean several of them, or none (cover, next to). */
+export const UNCLEAR = "(unclear)";
+
 /** The form in which headings are looked up: words only, one blank between. */
 export function headingKey(text: string): string {
   return wordsOf(text).join(" ");
@@ -60,9 +63,7 @@ export function vocabularyOf(lists: WordLists): Vocabulary {
         }
       }
     }
-    const listed = Object.entries(words.choices ?? {}).flatMap(([choice, texts]) =>
-      texts.flatMap(spellingsOf).map((text) => [text, choice] as const),
-    );
+    const listed = listedChoices(words);
     if (listed.length > 0) choices.set(fact, new PhraseMatcher(listed));
   }
   return {
@@ -84,6 +85,11 @@ export function vocabularyOf(lists: WordLists): Vocabulary {
     otherThings: new Map([...lists.fields].map(([fact, words]) => [fact, otherThingsOf(words)])),
     marks: new PhraseMatcher(LANGUAGES.flatMap((l) => (common.marks[l] ?? []).map((mark) => [mark, l] as const))),
   };
+}
+
+function listedChoices(words: FieldWords): readonly (readonly [text: string, choice: string])[] {
+  const meanings = [...Object.entries(words.choices ?? {}), [UNCLEAR, words.unclear ?? []] as const];
+  return meanings.flatMap(([choice, texts]) => texts.flatMap(spellingsOf).map((text) => [text, choice] as const));
 }
 
 function addHeading(headings: Map<string, HeadingMeaning[]>, key: string, fact: string, language: Language): void {

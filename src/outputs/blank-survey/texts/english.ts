@@ -177,6 +177,7 @@ export const ENGLISH: BlankTexts = {
       oily: "oily",
       insulated: "insulated",
       rubber: "rubber lined",
+      coated: "coated otherwise",
     },
     mounting_method: {
       "tapped-hole": "tapped hole",

@@ -179,6 +179,7 @@ export const FRENCH: BlankTexts = {
       oily: "huileux",
       insulated: "calorifugé",
       rubber: "caoutchouté",
+      coated: "autre revêtement",
     },
     mounting_method: {
       "tapped-hole": "trou taraudé",

@@ -181,6 +181,7 @@ export const GERMAN: BlankTexts = {
       oily: "ölig",
       insulated: "wärmegedämmt",
       rubber: "gummiert",
+      coated: "anders beschichtet",
     },
     mounting_method: {
       "tapped-hole": "Gewindebohrung",

@@ -177,6 +177,7 @@ export const SPANISH: BlankTexts = {
       oily: "aceitoso",
       insulated: "calorifugado",
       rubber: "engomado",
+      coated: "otro recubrimiento",
     },
     mounting_method: {
       "tapped-hole": "taladro roscado",
