@@ -9,6 +9,7 @@ import type { LoadedFile } from "./loaded-file.js";
 import { checkManifest } from "./manifest.js";
 import { readModel } from "./model-reading.js";
 import { checkOutcomesInCases, checkRemedy, namesOfRule } from "./names-in-use.js";
+import { checkQuotes } from "./quotes.js";
 import type { RawConditionFile, RawManifest, RawModel, RawRule, RawWords } from "./raw.js";
 import { readYaml } from "./read-yaml.js";
 import type { Condition, Rule } from "./rule.js";
@@ -82,6 +83,7 @@ function loadFile(roled: RoledFile, limits: FileLimits, findings: FileFinding[])
   }
   const report = new Report(reading.source, findings);
   const fits = checkSchema(reading.source, SCHEMAS[roled.role], report);
+  if (fits && roled.role !== "words") checkQuotes(report);
   return [{ ...roled, source: reading.source, report, fits }];
 }
 

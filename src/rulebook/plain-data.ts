@@ -52,7 +52,8 @@ class Taking {
   /** `around` is the offset of the key or mapping around it, for a value that is left out. */
   take(node: unknown, pointer: string, key: Spot | null, around: number): unknown {
     const offset = offsetOf(node) ?? around;
-    this.spots.set(pointer, { key, value: this.#spotAt(offset) });
+    const bare = isScalar(node) && node.type === "PLAIN" && typeof node.value === "string";
+    this.spots.set(pointer, { key, value: this.#spotAt(offset), ...(bare ? { bareText: true } : {}) });
     if (isMap(node)) return this.#takeMapping(node.items, pointer, offset);
     if (isSeq(node)) {
       if (node.items.length > this.#limits.listLength) {

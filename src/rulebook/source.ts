@@ -11,6 +11,8 @@ export interface Spot {
 export interface Spots {
   readonly key: Spot | null;
   readonly value: Spot;
+  /** Whether the value is a text that stands without quotes. */
+  readonly bareText?: true;
 }
 
 /** A YAML file as plain data, with the place of every value by JSON pointer. */
@@ -63,6 +65,11 @@ export class Report {
   placeOfKey(pointer: string): TextPlace {
     const spots = this.#spotsAround(pointer);
     return { file: this.#source.path, ...(spots.key ?? spots.value) };
+  }
+
+  /** Pointers to every text that stands without quotes, in the order of the file. */
+  bareTexts(): readonly string[] {
+    return [...this.#source.spots].filter(([, spots]) => spots.bareText).map(([pointer]) => pointer);
   }
 
   #spotsAround(pointer: string): Spots {

@@ -155,6 +155,18 @@ export const LIMIT_MISTAKES: readonly Row[] = [
 
 /** Mistakes in how a rule is written down as YAML. */
 export const YAML_MISTAKES: readonly Row[] = [
+  [
+    "title without quotes",
+    '"the thread is deep enough"',
+    "▶the thread is deep enough",
+    "no-quotes",
+    "put it in quotes",
+  ],
+  ["remedy without quotes", '"tap deeper"', "▶tap deeper", "no-quotes"],
+  ["message without quotes", '"the thread is a little short"', "▶the thread is a little short", "no-quotes"],
+  ["citation without quotes", 'says: "some margin"', "says: ▶some margin", "no-quotes"],
+  ["source without quotes", 'source: "a standard"', "source: ▶a standard", "no-quotes"],
+  ["name of a case without quotes", 'name: "deep"', "name: ▶deep", "no-quotes"],
   ["key that stands twice", "undecided: fail", "undecided: fail\n▶undecided: warn", "duplicate-key"],
   ["key __proto__", "undecided: fail", "undecided: fail\n▶__proto__: {}", "refused-key", "__proto__"],
   ["key constructor", "text:", "▶constructor: 1\n  text:", "refused-key"],
