@@ -9,7 +9,7 @@ export { isOpen, STAGES } from "./outcome.js";
 export type { CellPlace, TextFile, TextPlace } from "./places.js";
 export { cellName, columnLetters } from "./places.js";
 export type { QuantityMistake } from "./quantity-text.js";
-export { readQuantity } from "./quantity-text.js";
+export { dimensionInWords, readQuantity, withArticle } from "./quantity-text.js";
 export { round12 } from "./round.js";
 export { foldText, showText, tidyText } from "./text.js";
 export type { Truth } from "./truth.js";

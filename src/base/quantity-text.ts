@@ -29,8 +29,18 @@ export function readQuantity(text: string, dimension: Dimension, unit: string): 
   if (others.length > 0) {
     return {
       code: "wrong-dimension",
-      text: `"${spelled}" is a unit of ${others.join(" or ")}, ${dimension} is wanted`,
+      text: `"${spelled}" is a unit of ${others.map(dimensionInWords).join(" or ")}, ${withArticle(dimensionInWords(dimension))} is wanted`,
     };
   }
-  return { code: "unknown-unit", text: `"${spelled}" is no unit of ${dimension}` };
+  return { code: "unknown-unit", text: `"${spelled}" is no unit of ${dimensionInWords(dimension)}` };
+}
+
+/** What a quantity is called by people ("voltage", "rotational speed"). */
+export function dimensionInWords(dimension: Dimension): string {
+  return dimension === "dc-voltage" ? "voltage" : dimension.replaceAll("-", " ");
+}
+
+/** A word with "a" or "an" in front. */
+export function withArticle(word: string): string {
+  return `${/^[aeiou]/i.test(word) ? "an" : "a"} ${word}`;
 }

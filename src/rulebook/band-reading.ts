@@ -1,6 +1,7 @@
 import { type FactDefinition, factOf, isNumeric } from "../facts/index.js";
 import { type BookNames, factsDiffer, readCondition } from "./condition-reading.js";
 import { readChoice, readNumber, readShift } from "./fact-values.js";
+import { kindInWords } from "./kind-words.js";
 import { checkReach } from "./limit-reach.js";
 import type { RawBand, RawBound } from "./raw.js";
 import type { Band, Bound } from "./rule.js";
@@ -54,7 +55,7 @@ function readBand(
   if (raw.oneOf !== undefined) return choiceBand("oneOf", raw.oneOf, inner, judged, report);
   if (raw.noneOf !== undefined) return choiceBand("noneOf", raw.noneOf, inner, judged, report);
   if (!isNumeric(first)) {
-    const text = `"${is}" compares numbers, and "${first.id}" is a ${first.kind}; use oneOf, noneOf or when`;
+    const text = `"${is}" compares numbers, and "${first.id}" is ${kindInWords(first)}; use oneOf, noneOf or when`;
     report.atKey(inner, "band-does-not-fit", text);
     return null;
   }
@@ -80,7 +81,7 @@ function choiceBand(
       report.atKey(
         pointer,
         "band-does-not-fit",
-        `"${is}" names choices, and "${definition.id}" is a ${definition.kind}`,
+        `"${is}" names choices, and "${definition.id}" is ${kindInWords(definition)}`,
       );
       return null;
     }

@@ -67,6 +67,11 @@ function placeOfError(error: ErrorObject): { readonly pointer: string; readonly 
 
 /** One slip of the pen is one finding: a misspelt key is not said again as a missing or surplus one. */
 function isFollowOn(error: ErrorObject, all: readonly ErrorObject[]): boolean {
+  const beside = all.filter((other) => other.instancePath === error.instancePath && other !== error);
+  // A whole comparison beside another condition is said once, at its fact.
+  if (["operator", "value"].includes(error.params.additionalProperty)) {
+    return beside.some((other) => other.params.additionalProperty === "fact");
+  }
   if (!["required", "minProperties", "maxProperties"].includes(error.keyword)) return false;
-  return all.some((other) => other.keyword === "additionalProperties" && other.instancePath === error.instancePath);
+  return beside.some((other) => other.keyword === "additionalProperties");
 }

@@ -1,5 +1,6 @@
 import { type FactDefinition, factOf, isNumeric } from "../facts/index.js";
 import { readScalar } from "./fact-values.js";
+import { kindInWords, measureInWords } from "./kind-words.js";
 import { didYouMean } from "./near-word.js";
 import type { RawComparison, RawCondition } from "./raw.js";
 import type { Condition, ConditionValue, Operator } from "./rule.js";
@@ -61,7 +62,7 @@ function readComparison(raw: RawComparison, pointer: string, report: Report): Co
   const definition = factOf(fact);
   const at = below(pointer, "value");
   if (ORDERED.has(operator) && !isNumeric(definition)) {
-    const text = `"${operator}" compares numbers, and "${fact}" is a ${definition.kind}; use equal, notEqual, in or notIn`;
+    const text = `"${operator}" compares numbers, and "${fact}" is ${kindInWords(definition)}; use equal, notEqual, in or notIn`;
     report.atValue(below(pointer, "operator"), "operator-does-not-fit", text);
     return null;
   }
@@ -108,10 +109,13 @@ export function factsDiffer(
   b: FactDefinition,
 ): { readonly code: string; readonly text: string } | null {
   if (a.kind !== b.kind) {
-    return { code: "wrong-kind", text: `"${a.id}" is a ${a.kind} and "${b.id}" a ${b.kind}; they cannot be compared` };
+    return {
+      code: "wrong-kind",
+      text: `"${a.id}" is ${kindInWords(a)} and "${b.id}" ${kindInWords(b)}; they cannot be compared`,
+    };
   }
   if (a.dimension === b.dimension) return null;
-  const text = `"${b.id}" is a ${b.dimension}, and "${a.id}" a ${a.dimension}; they cannot be compared`;
+  const text = `"${b.id}" is ${measureInWords(b)}, and "${a.id}" ${measureInWords(a)}; they cannot be compared`;
   return { code: "wrong-dimension", text };
 }
 

@@ -1,5 +1,6 @@
 import { type Dimension, type Interval, isPlainDay, readQuantity, round12, showText, single } from "../base/index.js";
 import { type FactDefinition, type FactState, type FactValue, isNumeric, type UnknownReason } from "../facts/index.js";
+import { kindInWords } from "./kind-words.js";
 import { didYouMean } from "./near-word.js";
 import type { ConditionValue } from "./rule.js";
 import type { Worded } from "./schema-words.js";
@@ -26,7 +27,7 @@ export function readScalar(written: unknown, definition: FactDefinition): ValueR
   if (typeof written !== "string") {
     return wrong(
       "wrong-kind",
-      `found ${shown(written)}; "${definition.id}" is a ${definition.kind}, written as text in quotes`,
+      `found ${shown(written)}; "${definition.id}" is ${kindInWords(definition)}, written as text in quotes`,
     );
   }
   if (definition.kind === "choice") return readChoice(written, definition);

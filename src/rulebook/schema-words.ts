@@ -17,6 +17,9 @@ const NEVER_KEYS: ReadonlyMap<string, string> = new Map([
   ["$ref", "a rulebook is one folder, nothing is fetched"],
 ]);
 
+/** Keys that a condition can begin with; it holds one of them. */
+const CONDITION_KEYS: ReadonlySet<string> = new Set(["all", "any", "not", "condition", "fact"]);
+
 /**
  * Says in plain words what a schema error means: what was found, what was expected, what to do.
  *
@@ -65,20 +68,27 @@ interface SchemaParts {
   readonly title: string;
   readonly expected: string;
   readonly keys: readonly string[];
+  readonly isDay: boolean;
 }
 
 function partsOf(schema: unknown): SchemaParts {
-  const empty: SchemaParts = { title: "mapping", expected: "another form", keys: [] };
+  const empty: SchemaParts = { title: "mapping", expected: "another form", keys: [], isDay: false };
   if (typeof schema !== "object" || schema === null) return empty;
   const title = "title" in schema && typeof schema.title === "string" ? schema.title : empty.title;
   const expected = "$comment" in schema && typeof schema.$comment === "string" ? schema.$comment : empty.expected;
   const properties = "properties" in schema && typeof schema.properties === "object" ? schema.properties : null;
-  return { title, expected, keys: Object.keys(properties ?? {}) };
+  const isDay = "format" in schema && schema.format === "date";
+  return { title, expected, keys: Object.keys(properties ?? {}), isDay };
 }
 
 function wordUnknownKey(key: string, schema: SchemaParts): Worded {
   const never = NEVER_KEYS.get(key);
   if (never) return { code: "refused-key", text: `the key "${key}" is not allowed (${never}); leave it out` };
+  const [meant = ""] = schema.keys;
+  if (schema.title.endsWith("condition") && CONDITION_KEYS.has(key)) {
+    const text = `"${key}" stands beside "${meant}", and only one of them can be meant; put one inside the other, or leave one out`;
+    return { code: "two-in-one", text };
+  }
   const near = didYouMean(key, schema.keys);
   const known = schema.keys.length > 12 ? "see the schema for its keys" : `its keys are ${schema.keys.join(", ")}`;
   return { code: "unknown-key", text: `"${showText(key)}" is no key of the ${schema.title}${near || `; ${known}`}` };
@@ -95,6 +105,7 @@ const KINDS: Readonly<Record<string, string>> = {
 
 function wordWrongKind(error: ErrorObject, schema: SchemaParts): Worded {
   const kinds: readonly string[] = [error.params.type].flat();
+  if (schema.isDay) return { code: "bad-date", text: `found ${found(error.data)}; expected ${schema.expected}` };
   const wanted = kinds.map((kind) => KINDS[kind] ?? kind).join(" or ");
   const hint = kinds.includes("string") && typeof error.data === "number" ? "; put it in quotes" : "";
   const what = schema.title === "mapping" ? "" : ` for the ${schema.title}`;

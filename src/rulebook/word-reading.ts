@@ -1,4 +1,5 @@
 import { type CommonWords, type FieldWords, factOf, type WordLists } from "../facts/index.js";
+import { kindInWords } from "./kind-words.js";
 import { didYouMean } from "./near-word.js";
 import type { RawWords } from "./raw.js";
 import { below, type Report } from "./source.js";
@@ -53,9 +54,10 @@ export function joinWords(files: readonly WordFile[]): WordLists {
 
 function checkChoices(id: string, words: FieldWords, pointer: string, report: Report): void {
   if (words.choices === undefined) return;
-  const { kind, choices = [] } = factOf(id);
-  if (kind !== "choice") {
-    report.atKey(pointer, "no-choices", `"${id}" is a ${kind} and has no choices; leave them out`);
+  const definition = factOf(id);
+  const { choices = [] } = definition;
+  if (definition.kind !== "choice") {
+    report.atKey(pointer, "no-choices", `"${id}" is ${kindInWords(definition)} and has no choices; leave them out`);
     return;
   }
   for (const choice of Object.keys(words.choices)) {

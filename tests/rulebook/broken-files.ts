@@ -54,6 +54,7 @@ export const BROKEN: readonly Broken[] = [
   ...mistakesIn(MODEL, [
     ["fact that no model has", "torque_max:", "▶torque_mx:", "unknown-key", 'did you mean "torque_max"?'],
     ["value in a wrong unit", "value: 9 mm", "value: ▶9 V", "wrong-dimension"],
+    ["torque in volts", "value: 10 N·m", "value: ▶10 V", "wrong-dimension", "a torque is wanted"],
     ["value without unit", "value: 9 mm", "value: ▶9", "no-unit"],
     ["written name without quotes", '"BASE-1"', "▶BASE-1", "no-quotes"],
     ["name that is the id", '"BASE-1"', '▶"Baseline"', "said-twice", "found by its id already"],

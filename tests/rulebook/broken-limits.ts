@@ -27,6 +27,8 @@ export const LIMIT_MISTAKES: readonly Row[] = [
   ["citation that says nothing", 'says: "so long is the bolt"', 'says: ▶" "', "bad-form", "blank"],
   ["clause that nobody read", 'clause: "5.1", readOn: 2026-01-02', '▶clause: "5.1"', "clause-not-read"],
   ["day that does not exist", "reviewBy: 2026-12-01", "reviewBy: ▶2026-02-30", "bad-date"],
+  ["year for a day", "from: 2026-01-01\n", "from: ▶2026\n", "bad-date", "the number 2026; expected a day"],
+  ["year for a last day", "reviewBy: 2026-12-01", "reviewBy: ▶2026", "bad-date", "YYYY-MM-DD, or null"],
   ["day in another form", "reviewBy: 2026-12-01", "reviewBy: ▶01.12.2026", "bad-date"],
   ["review before the limit begins", "reviewBy: 2026-12-01", "reviewBy: ▶2025-12-01", "review-before-start"],
   ["entries that overlap", "until: 2027-01-01", "until: 2027-01-02", "overlap", null, "2027-01-01\n    until: null"],
