@@ -1,7 +1,7 @@
 import type { CellValue } from "../workbook/index.js";
 import { type Grid, shownText } from "./grid.js";
 import { isListedHeading, matchHeading } from "./heading.js";
-import { type UnderHeadings, underHeadings } from "./under-headings.js";
+import { isChoiceWord, type UnderHeadings, underHeadings } from "./under-headings.js";
 import type { Vocabulary } from "./vocabulary.js";
 
 /** A table of a sheet: its heading rows and the rows that follow until the next table. */
@@ -25,8 +25,6 @@ export interface TableHeading {
   readonly divided: boolean;
 }
 
-const NOTHING_BELOW: UnderHeadings = { taken: false, cells: new Map() };
-
 /** Rows from the top of a sheet in which the first headings are looked for. */
 const ROWS_LOOKED_AT = 60;
 const FEWEST_HEADINGS = 2;
@@ -40,6 +38,8 @@ export function findTables(grid: Grid, vocabulary: Vocabulary): readonly Table[]
   if (first === null) return [];
   const starts = [first];
   for (let i = first + 1; i < numbers.length; i++) {
+    const above = numbers[i - 1] ?? 0;
+    if (starts.includes(i - 1) && underHeadings(grid, [above], numbers[i] ?? 0, vocabulary).taken) continue;
     if (isFurtherHeadingRow(grid.filled(numbers[i] ?? 0), vocabulary)) starts.push(i);
   }
   return starts.map((start, i) =>
@@ -81,17 +81,12 @@ function isFurtherHeadingRow(cells: ReadonlyMap<number, CellValue>, vocabulary: 
   let listed = 0;
   let others = 0;
   for (const value of cells.values()) {
-    // "Palier", "Variateur" and the like stand in headings and in cells alike and prove neither.
     if (value.kind === "text" && isChoiceWord(value.text, vocabulary)) continue;
     if (value.kind === "text" && isListedHeading(value.text, vocabulary)) listed += 1;
     else others += 1;
     if (others > listed + 1) return false;
   }
   return listed >= FEWEST_HEADINGS_BELOW && listed > others;
-}
-
-function isChoiceWord(text: string, vocabulary: Vocabulary): boolean {
-  return [...vocabulary.choices.values()].some((choices) => choices.whole(text) !== undefined);
 }
 
 function tableAt(
@@ -103,8 +98,7 @@ function tableAt(
   const row = numbers[start] ?? 0;
   const above = numbers[start - 1];
   const upper = above !== undefined && first && isGroupRow(grid, above, row, vocabulary) ? above : null;
-  const below = numbers[start + 1];
-  const under = below !== undefined && start + 1 < end ? underHeadings(grid, row, below, vocabulary) : NOTHING_BELOW;
+  const under = rowsUnder(grid, numbers.slice(start, Math.min(end, start + 3)), vocabulary);
   const columns = new Set([...grid.filled(row).keys(), ...under.cells.keys()]);
   if (upper !== null) for (const column of grid.filled(upper).keys()) columns.add(column);
   const headings = new Map<number, TableHeading>();
@@ -123,11 +117,30 @@ function tableAt(
       divided,
     });
   }
-  const headingRows = [...(upper === null ? [] : [upper]), row, ...(under.taken ? [below ?? row] : [])];
-  return { headingRows, headings, rows: numbers.slice(start + (under.taken ? 2 : 1), end) };
+  const headingRows = [...(upper === null ? [] : [upper]), row, ...under.rows];
+  return { headingRows, headings, rows: numbers.slice(start + 1 + under.rows.length, end) };
 }
 
-/** A row of group headings: right above, short texts only, and merged across columns or completing a listed heading. */
+/** The rows under the row of headings that belong to it: second halves of headings, units, or both. */
+function rowsUnder(
+  grid: Grid,
+  [row = 0, below, next]: readonly number[],
+  vocabulary: Vocabulary,
+): { readonly rows: readonly number[]; readonly cells: UnderHeadings["cells"] } {
+  if (below === undefined) return { rows: [], cells: new Map() };
+  const first = underHeadings(grid, [row], below, vocabulary);
+  if (!first.taken) return { rows: [], cells: first.cells };
+  if (first.units || next === undefined) return { rows: [below], cells: first.cells };
+  const second = underHeadings(grid, [row, below], next, vocabulary);
+  if (second.taken && !second.units) return { rows: [below], cells: first.cells };
+  const cells = new Map(first.cells);
+  for (const [column, cell] of second.cells) {
+    cells.set(column, { ...cell, heading: first.cells.get(column)?.heading ?? null });
+  }
+  return { rows: second.units ? [below, next] : [below], cells };
+}
+
+/** A row of group headings: right above, short texts only, merged across, completing a heading, or the only one of a column. */
 function isGroupRow(grid: Grid, above: number, row: number, vocabulary: Vocabulary): boolean {
   if (row - above > 1) return false;
   const texts = [...grid.filled(above)].map(([column, value]) => ({ column, value, text: shownText(value) }));
@@ -135,6 +148,7 @@ function isGroupRow(grid: Grid, above: number, row: number, vocabulary: Vocabula
   return texts.some(({ column, text }) => {
     const range = grid.coveredBy(above, column);
     if (range && range.right > range.left) return true;
+    if (grid.own(row, column) === undefined && !/\d/.test(text) && isListedHeading(text, vocabulary)) return true;
     return isListedHeading(`${text} ${shownText(grid.own(row, column))}`, vocabulary);
   });
 }

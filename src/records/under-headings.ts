@@ -1,6 +1,6 @@
 import { dimensionsSpelled, otherQuantityOf } from "../base/index.js";
 import { type Grid, shownText } from "./grid.js";
-import { isUnitText, isWholeHeading, matchHeading, readUnitBelow } from "./heading.js";
+import { isListedHeading, isUnitText, isWholeHeading, matchHeading, readUnitBelow } from "./heading.js";
 import { NAMING_FIELDS } from "./naming-fields.js";
 import type { Vocabulary } from "./vocabulary.js";
 
@@ -17,6 +17,8 @@ export interface UnderHeading {
 export interface UnderHeadings {
   /** The row belongs to the headings; else it is a row like the others, and only leaves units open. */
   readonly taken: boolean;
+  /** It is a row of units; else of headings. */
+  readonly units: boolean;
   readonly cells: ReadonlyMap<number, UnderHeading>;
 }
 
@@ -26,7 +28,7 @@ const REACH = 4;
 const LONGEST_HALF = 40;
 const UNIT_WORD = /^(?:units?|einheit(?:en)?|unidad(?:es)?|unités?|unites?)\s*:?$/i;
 
-type Kind = "half" | "unit" | "none" | "other";
+type Kind = "half" | "heading" | "unit" | "none" | "other";
 
 interface Judged {
   readonly column: number;
@@ -42,11 +44,18 @@ interface Judged {
 /**
  * Understands the row right under the headings: units, second halves of headings, or a row of its own. A heading
  * reaches over the empty cells to its right. One cell that nobody knows leaves its own column open, not the others.
+ *
+ * @param rows - the one or two rows of headings above, from the top down
  */
-export function underHeadings(grid: Grid, row: number, below: number, vocabulary: Vocabulary): UnderHeadings {
+export function underHeadings(
+  grid: Grid,
+  rows: readonly number[],
+  below: number,
+  vocabulary: Vocabulary,
+): UnderHeadings {
   const cells = [...grid.filled(below)].map(([column, value]): Judged => {
     const text = shownText(value).trim();
-    const over = headingOver(grid, row, column);
+    const over = headingOver(grid, rows, column);
     const fields = matchHeading(over, vocabulary).map((match) => match.field);
     const kind = value.kind === "text" ? kindOf(text, over, vocabulary) : "other";
     return {
@@ -58,11 +67,14 @@ export function underHeadings(grid: Grid, row: number, below: number, vocabulary
       naming: fields.some((field) => NAMING_FIELDS.has(field.id)),
     };
   });
-  if (isRowOfUnits(cells) || isRowOfHalves(cells, grid, row))
-    return { taken: true, cells: takenCells(cells, grid, row) };
+  const divided = dividedHeadings(cells);
+  const mostlyUnits = isRowOfUnits(cells);
+  const units = mostlyUnits && cells.some(({ kind }) => kind === "unit");
+  if (mostlyUnits || isRowOfHeadings(cells, divided)) return { taken: true, units, cells: takenCells(cells, divided) };
   const open = cells.filter((cell) => cell.kind === "unit" && cell.quantity);
   return {
     taken: false,
+    units: false,
     cells: new Map(open.map(({ column }) => [column, { heading: null, unit: "", unsettled: true }])),
   };
 }
@@ -70,6 +82,9 @@ export function underHeadings(grid: Grid, row: number, below: number, vocabulary
 function kindOf(text: string, over: string, vocabulary: Vocabulary): Kind {
   if (isWholeHeading(`${over} ${text}`, vocabulary)) return "half";
   if (isUnitUnder(text, over, vocabulary)) return "unit";
+  // "Unit" is a heading of plant areas too; in front of units it announces them.
+  if (UNIT_WORD.test(text)) return "none";
+  if (isListedHeading(text, vocabulary) && !isChoiceWord(text, vocabulary)) return "heading";
   return saysNoUnit(text, vocabulary) ? "none" : "other";
 }
 
@@ -83,27 +98,31 @@ function isRowOfUnits(cells: readonly Judged[]): boolean {
   return (units >= 1 || halves >= 2) && units + halves > others;
 }
 
-/** Words without digits alone, two of them under one merged heading: they divide it (Speed over full load, turndown). */
-function isRowOfHalves(cells: readonly Judged[], grid: Grid, row: number): boolean {
-  if (cells.some(({ text, naming }) => naming || /\d/.test(text) || text.length > LONGEST_HALF)) return false;
-  const divided = cells.filter(
-    ({ quantity, column, kind }) => quantity && kind !== "none" && isWide(grid, row, column),
-  );
-  return divided.length >= 2 && new Set(divided.map(({ over }) => over)).size < divided.length;
+/** Words without digits alone: headings of their own, or two and more that divide one heading (full load, turndown). */
+function isRowOfHeadings(cells: readonly Judged[], divided: ReadonlySet<string>): boolean {
+  if (cells.some(({ text }) => /\d/.test(text) || text.length > LONGEST_HALF)) return false;
+  if (cells.some(({ kind, naming }) => naming && (kind === "other" || kind === "unit"))) return false;
+  const headings = cells.filter(({ kind }) => kind === "half" || kind === "heading").length;
+  const others = cells.filter(({ kind, over }) => kind === "other" && !divided.has(over)).length;
+  return (headings >= 2 || divided.size > 0) && headings + divided.size > others;
 }
 
-function isWide(grid: Grid, row: number, column: number): boolean {
-  const range = grid.coveredBy(row, column);
-  return range !== undefined && range.right > range.left;
+/** Headings for a quantity under which two and more cells stand. */
+function dividedHeadings(cells: readonly Judged[]): ReadonlySet<string> {
+  const under = cells.filter(({ quantity, kind }) => quantity && (kind === "half" || kind === "other"));
+  const overs = under.map(({ over }) => over);
+  return new Set(overs.filter((over, i) => overs.indexOf(over) !== i));
 }
 
-function takenCells(cells: readonly Judged[], grid: Grid, row: number): ReadonlyMap<number, UnderHeading> {
+function takenCells(cells: readonly Judged[], divided: ReadonlySet<string>): ReadonlyMap<number, UnderHeading> {
   const found = new Map<number, UnderHeading>();
   for (const { column, text, over, kind, quantity } of cells) {
-    const divides = kind === "other" && isWide(grid, row, column) && !isUnitLike(text);
+    const divides = kind === "other" && divided.has(over) && !isUnitLike(text);
     if (kind === "half" || divides) found.set(column, { heading: `${over} ${text}`, unit: "", unsettled: false });
+    else if (kind === "heading") found.set(column, { heading: text, unit: "", unsettled: false });
     else if (kind === "unit") found.set(column, { heading: null, unit: text, unsettled: false });
-    else if (kind === "other" && quantity) found.set(column, { heading: null, unit: "", unsettled: true });
+    else if (kind === "other")
+      found.set(column, { heading: null, unit: isUnitLike(text) ? text : "", unsettled: quantity });
   }
   return found;
 }
@@ -115,17 +134,28 @@ function isUnitUnder(text: string, heading: string, vocabulary: Vocabulary): boo
   return fields.some(({ dimension }) => dimension !== undefined && readUnitBelow(text, dimension) !== null);
 }
 
+/** Words that stand in headings and in cells alike (Palier, Variateur) prove neither. */
+export function isChoiceWord(text: string, vocabulary: Vocabulary): boolean {
+  return [...vocabulary.choices.values()].some((choices) => choices.whole(text) !== undefined);
+}
+
 function isUnitLike(text: string): boolean {
   return dimensionsSpelled(text).length > 0 || otherQuantityOf(text) !== null;
 }
 
 /** What a row of units holds where there is none: a dash, a remark in brackets, the choices (Y/N, H/V/A). */
 function saysNoUnit(text: string, vocabulary: Vocabulary): boolean {
-  if (vocabulary.isMissing(text) || UNIT_WORD.test(text)) return true;
+  if (vocabulary.isMissing(text)) return true;
   return /^(?:[([].{0,20}[)\]]|\p{L}{1,4}(?:\/\p{L}{1,4}){1,3}|text)$/iu.test(text);
 }
 
-function headingOver(grid: Grid, row: number, column: number): string {
+function headingOver(grid: Grid, rows: readonly number[], column: number): string {
+  const [top = 0, ...lower] = rows;
+  const parts = lower.map((row) => shownText(grid.own(row, column)).trim());
+  return [textOver(grid, top, column), ...parts].filter((part) => part !== "").join(" ");
+}
+
+function textOver(grid: Grid, row: number, column: number): string {
   for (let left = column; left > 0 && left > column - REACH; left--) {
     const text = shownText(grid.across(row, left)).trim();
     if (text !== "") return text;

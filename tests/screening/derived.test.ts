@@ -122,7 +122,16 @@ describe("the seat", () => {
       absent: null,
     });
     const coated = choicesOf("surface_finish").filter((finish) => seatOf("foot", "cast-steel", finish) === "coated");
-    expect(coated).toEqual(["painted", "powder-coated", "galvanised", "rusty", "oily", "insulated", "rubber", "coated"]);
+    expect(coated).toEqual([
+      "painted",
+      "powder-coated",
+      "galvanised",
+      "rusty",
+      "oily",
+      "insulated",
+      "rubber",
+      "coated",
+    ]);
   });
 
   it("is decided with parts missing exactly where every completion gives the same", () => {
