@@ -22,12 +22,15 @@ export interface RawCell {
   readonly value: CellValue;
 }
 
-/** A row with at least one filled cell; cells in order of their columns. */
+/** A row with at least one filled cell. */
 export interface RawRow {
   /** As the spreadsheet program shows it; for CSV the line on which the record starts. */
   readonly row: number;
   readonly hidden: boolean;
+  /** Filled cells in order of their columns; a list made anew at each access, since cells are kept packed. */
   readonly cells: readonly RawCell[];
+  /** The value in a column; undefined where the cell is empty. Cells that share a text give the same object. */
+  at(column: number): CellValue | undefined;
 }
 
 /** A merged range, ends included. Its value is that of the top left cell; values that a file keeps under it are delivered too. */

@@ -1,9 +1,10 @@
 import { CsvError, type Options, parse } from "csv-parse/browser/esm/sync";
 import { cellName, columnLetters } from "../base/index.js";
-import type { RawCell, RawRow, RawWorkbook, ReadingLimits } from "./cells.js";
+import type { RawRow, RawWorkbook, ReadingLimits } from "./cells.js";
 import { findSeparator } from "./csv-separator.js";
 import { decodeText } from "./csv-text.js";
-import { textValue } from "./rich-text.js";
+import { PackedCells, PackedRow } from "./packed-cells.js";
+import { KeptTexts } from "./rich-text.js";
 import { CellCount } from "./sheet-rows.js";
 import { grouped, quoted, refuse } from "./unreadable.js";
 
@@ -61,6 +62,8 @@ function readRecords(
 ): readonly RawRow[] {
   const utf8 = new TextEncoder().encode(text);
   const count = new CellCount(limits.cells);
+  const cells = new PackedCells();
+  const values = new KeptTexts(limits.cellCharacters);
   const rows: RawRow[] = [];
   let line = firstLine;
   let readBytes = 0;
@@ -80,9 +83,10 @@ function readRecords(
           `the record in line ${grouped(start)} goes on for ${grouped(line - start)} lines; look for a missing quote`,
         );
       }
-      const cells = filledCells(record, start, limits);
-      for (const _ of cells) count.add();
-      if (cells.length > 0) rows.push({ row: start, hidden: false, cells });
+      const before = cells.length;
+      addFilled(record, start, limits, cells, values);
+      for (let i = before; i < cells.length; i++) count.add();
+      if (cells.length > before) rows.push(new PackedRow(start, false, cells, before, cells.length));
       return null;
     },
   };
@@ -101,7 +105,13 @@ function readRecords(
   return rows;
 }
 
-function filledCells(record: readonly string[], line: number, limits: ReadingLimits): readonly RawCell[] {
+function addFilled(
+  record: readonly string[],
+  line: number,
+  limits: ReadingLimits,
+  cells: PackedCells,
+  values: KeptTexts,
+): void {
   if (line > limits.rows) {
     refuse(
       "too-many-rows",
@@ -114,12 +124,10 @@ function filledCells(record: readonly string[], line: number, limits: ReadingLim
       `line ${grouped(line)} has ${grouped(record.length)} columns (to ${cellName(line, record.length)}), beyond the limit of ${grouped(limits.columns)} (${columnLetters(limits.columns)}); delete what lies beyond the survey and save the file again`,
     );
   }
-  const cells: RawCell[] = [];
   for (const [i, text] of record.entries()) {
-    const value = textValue(text, limits.cellCharacters);
-    if (value !== null) cells.push({ row: line, column: i + 1, value });
+    const value = values.of(text);
+    if (value !== null) cells.push(i + 1, value);
   }
-  return cells;
 }
 
 /** Line ends in a stretch of the text; a carriage return with its line feed is one. */

@@ -12,5 +12,6 @@ export type {
   WorkbookReading,
 } from "./cells.js";
 export { DEFAULT_LIMITS } from "./limits.js";
+export { sheetOfTexts } from "./packed-cells.js";
 export type { ReadingOptions } from "./read-workbook.js";
 export { readWorkbook } from "./read-workbook.js";

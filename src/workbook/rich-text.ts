@@ -60,3 +60,25 @@ export function textValue(text: string, mostCharacters: number): CellValue | nul
   }
   return /\S/.test(text) ? { kind: "text", text } : null;
 }
+
+const MOST_KEPT = 100_000;
+const LONGEST_KEPT = 200;
+
+/** Gives equal texts the same value, so that they take memory once and can be remembered by their object. */
+export class KeptTexts {
+  readonly #mostCharacters: number;
+  readonly #kept = new Map<string, CellValue | null>();
+
+  constructor(mostCharacters: number) {
+    this.#mostCharacters = mostCharacters;
+  }
+
+  /** The value of a text as `textValue` gives it. */
+  of(text: string): CellValue | null {
+    const known = this.#kept.get(text);
+    if (known !== undefined) return known;
+    const value = textValue(text, this.#mostCharacters);
+    if (text.length <= LONGEST_KEPT && this.#kept.size < MOST_KEPT) this.#kept.set(text, value);
+    return value;
+  }
+}

@@ -1,5 +1,6 @@
 import { cellName, columnLetters } from "../base/index.js";
 import type { CellValue, RawCell, RawRow, ReadingLimits } from "./cells.js";
+import { PackedCells, PackedRow } from "./packed-cells.js";
 import { grouped, quoted, refuse } from "./unreadable.js";
 
 /** Counts the filled cells of a whole workbook against the limit. */
@@ -23,10 +24,12 @@ export class CellCount {
   }
 }
 
-interface OpenRow {
+/** A stretch of one row, as it comes in. */
+interface Stretch {
   readonly row: number;
   hidden: boolean;
-  readonly cells: RawCell[];
+  readonly start: number;
+  end: number;
 }
 
 /**
@@ -34,11 +37,13 @@ interface OpenRow {
  * and only filled cells are held against the limits, since programs write formats far beyond the data.
  */
 export class SheetRows {
-  readonly #rows = new Map<number, OpenRow>();
+  readonly #cells = new PackedCells();
+  readonly #stretches: Stretch[] = [];
   readonly #sheet: string;
   readonly #limits: ReadingLimits;
   readonly #count: CellCount;
-  #current: OpenRow | null = null;
+  #current: Stretch | null = null;
+  #lastColumn = 0;
   #inOrder = true;
 
   constructor(sheet: string, limits: ReadingLimits, count: CellCount) {
@@ -51,39 +56,53 @@ export class SheetRows {
   add(row: number, column: number, hidden: boolean, value: CellValue): void {
     this.#checkPlace(row, column);
     this.#count.add();
-    const open = this.#rowAt(row);
-    open.hidden ||= hidden;
-    const before = open.cells.at(-1)?.column ?? 0;
-    if (column <= before) this.#inOrder = false;
-    open.cells.push({ row, column, value });
+    let current = this.#current;
+    if (current?.row !== row) {
+      if (row < (current?.row ?? 0)) this.#inOrder = false;
+      const start = this.#cells.length;
+      current = { row, hidden, start, end: start };
+      this.#stretches.push(current);
+      this.#current = current;
+      this.#lastColumn = 0;
+    }
+    if (column <= this.#lastColumn) this.#inOrder = false;
+    this.#lastColumn = column;
+    current.hidden ||= hidden;
+    this.#cells.push(column, value);
+    current.end += 1;
   }
 
   /** @throws Unreadable if a cell stands in the sheet twice */
   finish(): readonly RawRow[] {
-    const rows = [...this.#rows.values()];
-    if (!this.#inOrder) {
-      rows.sort((a, b) => a.row - b.row);
-      for (const row of rows) this.#sortCells(row);
+    if (!this.#inOrder) return this.#inOrderOfPlaces();
+    return this.#stretches.map(({ row, hidden, start, end }) => new PackedRow(row, hidden, this.#cells, start, end));
+  }
+
+  #inOrderOfPlaces(): readonly RawRow[] {
+    const rows = new Map<number, { hidden: boolean; cells: RawCell[] }>();
+    for (const { row, hidden, start, end } of this.#stretches) {
+      const known = rows.get(row) ?? { hidden: false, cells: [] };
+      rows.set(row, known);
+      known.hidden ||= hidden;
+      known.cells.push(...new PackedRow(row, hidden, this.#cells, start, end).cells);
     }
-    return rows;
+    const packed = new PackedCells();
+    return [...rows]
+      .sort(([a], [b]) => a - b)
+      .map(([row, { hidden, cells }]) => {
+        const start = packed.length;
+        for (const { column, value } of this.#sorted(cells)) packed.push(column, value);
+        return new PackedRow(row, hidden, packed, start, packed.length);
+      });
   }
 
-  #rowAt(row: number): OpenRow {
-    if (this.#current?.row === row) return this.#current;
-    if (row < (this.#current?.row ?? 0)) this.#inOrder = false;
-    const open = this.#rows.get(row) ?? { row, hidden: false, cells: [] };
-    this.#rows.set(row, open);
-    this.#current = open;
-    return open;
-  }
-
-  #sortCells(row: OpenRow): void {
-    row.cells.sort((a, b) => a.column - b.column);
-    const twice = row.cells.find((cell, i) => cell.column === row.cells[i - 1]?.column);
-    if (!twice) return;
-    refuse(
+  #sorted(cells: readonly RawCell[]): readonly RawCell[] {
+    const sorted = [...cells].sort((a, b) => a.column - b.column);
+    const twice = sorted.find((cell, i) => cell.column === sorted[i - 1]?.column);
+    if (!twice) return sorted;
+    return refuse(
       "duplicate-cell",
-      `the sheet ${quoted(this.#sheet)} holds cell ${cellName(row.row, twice.column)} twice, so it cannot be said which one counts; open the workbook in a spreadsheet program, check it and save it again`,
+      `the sheet ${quoted(this.#sheet)} holds cell ${cellName(twice.row, twice.column)} twice, so it cannot be said which one counts; open the workbook in a spreadsheet program, check it and save it again`,
     );
   }
 

@@ -1,5 +1,6 @@
 import type { WordLists } from "../../facts/index.js";
 import { type Survey, surveyReader } from "../../records/index.js";
+import { sheetOfTexts } from "../../workbook/index.js";
 
 /** Says how the importer would understand what a blank survey is about to say. */
 export interface ReadingBack {
@@ -25,20 +26,7 @@ export function readingBack(words: WordLists): {
 } {
   const reader = surveyReader(words, null);
   const survey = (...rows: readonly (readonly string[])[]): Survey | null => {
-    const raw = rows.map((texts, r) => ({
-      row: r + 1,
-      hidden: false,
-      cells: texts.flatMap((text, c) =>
-        text === "" ? [] : [{ row: r + 1, column: c + 1, value: { kind: "text", text } as const }],
-      ),
-    }));
-    const sheet = {
-      name: "asked",
-      visibility: "visible",
-      rows: raw,
-      merges: [],
-      hiddenColumns: new Set<number>(),
-    } as const;
+    const sheet = sheetOfTexts("asked", rows);
     const reading = reader.read({ kind: "xlsx", sheets: [sheet], dateSystem: 1900, remarks: [] }, "asked", "");
     return reading.ok ? reading.survey : null;
   };

@@ -4,7 +4,7 @@ import { nodeInflating } from "../../../src/disk/index.js";
 import { LANGUAGES, type Language } from "../../../src/facts/index.js";
 import { type BlankSurvey, blankSurvey } from "../../../src/outputs/index.js";
 import { type Survey, surveyReader } from "../../../src/records/index.js";
-import { type RawCell, readWorkbook } from "../../../src/workbook/index.js";
+import { type RawCell, type RawRow, readWorkbook } from "../../../src/workbook/index.js";
 import { shippedRulebook } from "../../tools/shipped.js";
 
 /** Every kind of blank survey that there is. */
@@ -38,7 +38,11 @@ export async function readBack(bytes: Uint8Array, added: readonly (readonly stri
   const [first, ...others] = workbook.sheets;
   if (!first) throw new Error("no sheet");
   const last = first.rows.at(-1)?.row ?? 0;
-  const rows = added.map((texts, i) => ({ row: last + 1 + i, hidden: false, cells: cellsOf(last + 1 + i, texts) }));
+  const rows = added.map((texts, i): RawRow => {
+    const cells = cellsOf(last + 1 + i, texts);
+    const at = (column: number) => cells.find((cell) => cell.column === column)?.value;
+    return { row: last + 1 + i, hidden: false, cells, at };
+  });
   const sheets = [{ ...first, rows: [...first.rows, ...rows] }, ...others];
   const survey = surveyReader(words, null).read({ ...workbook, sheets }, "survey.xlsx", "0");
   if (!survey.ok) throw new Error(survey.text);

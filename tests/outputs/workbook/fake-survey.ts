@@ -18,6 +18,7 @@ export function rowOf(row: number, cells: readonly (CellValue | null)[], hidden:
     row,
     hidden,
     cells: cells.flatMap((value, index) => (value === null ? [] : [{ row, column: index + 1, value }])),
+    at: (column) => cells[column - 1] ?? undefined,
   };
 }
 
