@@ -18,12 +18,17 @@ export function showText(text: string, limit: number = SHOWN_CHARACTERS): string
   return characters.length > limit || text.length > limit * 2 ? `${shown}…` : shown;
 }
 
+/** ASCII with single blanks between its words. */
+const PLAIN = /^(?:[!-~]+(?: [!-~]+)*)?$/;
+
 /**
  * The form in which headings and words are compared: NFKC, no accents, lower case by the
  * language-neutral mapping (never the machine's), invisible characters gone, blanks to one.
  * German sharp s becomes ss.
  */
 export function foldText(text: string): string {
+  // Plain text, most of what a survey holds, has nothing to take apart.
+  if (PLAIN.test(text)) return text.toLowerCase();
   return text
     .normalize("NFKD")
     .replace(/[\p{Mn}\u00ad\u200b-\u200f\u2060\ufeff]/gu, "")

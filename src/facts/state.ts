@@ -36,5 +36,16 @@ export type FactState = KnownFact | UnknownFact;
 /** A fact that nobody wrote down anywhere. */
 export const MISSING: UnknownFact = { known: false, reason: "missing", origin: { kind: "none" } };
 
-/** Facts of one point by id; a fact that is not in the map is missing. */
-export type Facts = ReadonlyMap<string, FactState>;
+/** What is said of a fact, without the place where it stands. */
+export type Said = Omit<KnownFact, "origin"> | Omit<UnknownFact, "origin">;
+
+/** Facts of one point by id; a fact that is not there is missing. */
+export interface Facts extends Iterable<readonly [string, FactState]> {
+  get(id: string): FactState | undefined;
+  has(id: string): boolean;
+  /**
+   * What is said of a fact, as an object that points share: the same object means the same value, accuracy and
+   * assumption, and stands in cells or in the same statement. A collection without it tells no such thing.
+   */
+  said?(id: string): Said | undefined;
+}

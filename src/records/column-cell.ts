@@ -1,13 +1,13 @@
 import { showText, single } from "../base/index.js";
 import { factOf } from "../facts/index.js";
+import type { CellValue } from "../workbook/index.js";
 import { noChoice, type PhraseReading, readPhrase } from "./cell-choice.js";
 import type { CellReading, CellTrouble, NumberRead } from "./cell-reading.js";
 import { trouble } from "./cell-reading.js";
-import { remembered } from "./column-memory.js";
 import type { ColumnPlan } from "./columns.js";
 import { driveBesideSpeed } from "./drive-beside-speed.js";
-import { type Entry, knownAt, placeOf, reasonOf, type Unmentioned, unknownAt } from "./entries.js";
-import { type SeenCell, shownText } from "./grid.js";
+import { type Entry, knownAs, reasonOf, unknownAs } from "./entries.js";
+import { shownText } from "./grid.js";
 import { saysCoating, saysPaint, saysShaft } from "./languages.js";
 import { placeMentioned } from "./place-mention.js";
 import type { ProblemCode } from "./problems.js";
@@ -16,61 +16,57 @@ import { type CellContext, isEmptyCell, readCell, readWholeCell } from "./read-c
 /** Everything that one cell says: facts, what it leaves open, and what is to be reported. */
 export interface CellSaid {
   readonly entries: readonly Entry[];
-  readonly unmentioned: readonly Unmentioned[];
+  /** Facts that the understood phrase of the cell does not speak of. */
+  readonly unmentioned: readonly string[];
   readonly troubles: readonly (CellTrouble & { readonly fact: string })[];
   /** Things taken for granted or left out, said once per column. */
-  readonly remarks: readonly { readonly code: ProblemCode; readonly fact: string; readonly text: string }[];
+  readonly remarks: readonly CellRemark[];
   /** A speed in Hz under a heading that does not say whose. */
   readonly hertz: boolean;
 }
 
-/** Reads a cell as its column's field, and as the other fields that such columns speak of. */
-export function readColumnCell(
-  plan: ColumnPlan,
-  cell: SeenCell | undefined,
-  row: number,
-  sheet: string | null,
-  context: CellContext,
-): CellSaid {
-  const place = placeOf(sheet, cell ?? { row, column: plan.column });
-  if (cell === undefined || isEmptyCell(cell.value)) {
-    return said([{ fact: context.field.id, state: unknownAt("missing", place), empty: true, mention: false }]);
+/** Something that is said once per column, however many cells give cause for it. */
+export interface CellRemark {
+  readonly code: ProblemCode;
+  readonly fact: string;
+  readonly text: string;
+}
+
+/** Reads a cell as its column's field, and as the other fields that such columns speak of; alike in every row. */
+export function readColumnCell(plan: ColumnPlan, value: CellValue | undefined, context: CellContext): CellSaid {
+  if (value === undefined || isEmptyCell(value)) {
+    return said([{ fact: context.field.id, said: unknownAs("missing"), empty: true, mention: false }]);
   }
-  const read = readFilledCell(plan, cell, place, context);
-  if (cell.value.kind !== "text") return read;
-  const places = placeMentioned(context.field.id, cell.value.text, place, context.vocabulary);
+  const read = readFilledCell(plan, value, context);
+  if (value.kind !== "text") return read;
+  const places = placeMentioned(context.field.id, value.text, context.vocabulary);
   return places.length === 0 ? read : { ...read, entries: [...read.entries, ...places] };
 }
 
-function readFilledCell(plan: ColumnPlan, cell: SeenCell, place: Place, context: CellContext): CellSaid {
-  const coating = coatingAsked(plan, cell, context);
+function readFilledCell(plan: ColumnPlan, value: CellValue, context: CellContext): CellSaid {
+  const coating = coatingAsked(plan, value, context);
   if (coating !== null) {
-    return said([{ fact: context.field.id, state: knownAt(coating, place), empty: false, mention: false }]);
+    return said([{ fact: context.field.id, said: knownAs(coating), empty: false, mention: false }]);
   }
-  const voltage = voltageBesideKind(plan, cell, place, context);
+  const voltage = voltageBesideKind(plan, value, context);
   if (voltage) return voltage;
-  const phrase = sharedPhrase(plan, cell, context);
-  if (phrase) return phraseSaid(phrase, shownText(cell.value), plan, place, context);
-  const reading = readCell(cell.value, context);
-  if (!reading.ok) return failed(context.field.id, reading, place);
-  return reading.kind === "number"
-    ? numberSaid(reading, plan, place, context)
-    : wordSaid(reading, context.field.id, place);
+  const phrase = sharedPhrase(plan, value, context);
+  if (phrase) return phraseSaid(phrase, shownText(value), plan, context);
+  const reading = readCell(value, context);
+  if (!reading.ok) return failed(context.field.id, reading);
+  return reading.kind === "number" ? numberSaid(reading, plan, context) : wordSaid(reading, context.field.id);
 }
 
 /** The cell as a phrase that may speak of several fields; null where the column, or what stands in it, is none. */
-function sharedPhrase(plan: ColumnPlan, { value }: SeenCell, context: CellContext): PhraseReading | null {
-  const { field, memory, vocabulary } = context;
+function sharedPhrase(plan: ColumnPlan, value: CellValue, context: CellContext): PhraseReading | null {
+  const { field, vocabulary } = context;
   if (plan.also.length + plan.beside.length === 0 || field.kind !== "choice" || value.kind !== "text") return null;
-  return remembered(memory?.phrases, value.text, () =>
-    readWholeCell(value, context) === null
-      ? readPhrase(value.text, [field, ...plan.also], vocabulary, plan.beside)
-      : null,
-  );
+  if (readWholeCell(value, context) !== null) return null;
+  return readPhrase(value.text, [field, ...plan.also], vocabulary, plan.beside);
 }
 
 /** "Painted?" or "Coating" yes or no, "Coating" none. */
-function coatingAsked(plan: ColumnPlan, { value }: SeenCell, { field, vocabulary }: CellContext): string | null {
+function coatingAsked(plan: ColumnPlan, value: CellValue, { field, vocabulary }: CellContext): string | null {
   if (field.id !== "surface_finish" || value.kind !== "text" || !saysCoating(plan.heading)) return null;
   if (vocabulary.isNo(value.text)) return "absent";
   if (!vocabulary.isYes(value.text)) return null;
@@ -78,35 +74,30 @@ function coatingAsked(plan: ColumnPlan, { value }: SeenCell, { field, vocabulary
 }
 
 /** "24 V DC" in a column for the kind of supply, where no column asks for the voltage. */
-function voltageBesideKind(plan: ColumnPlan, { value }: SeenCell, place: Place, context: CellContext): CellSaid | null {
+function voltageBesideKind(plan: ColumnPlan, value: CellValue, context: CellContext): CellSaid | null {
   const voltage = plan.also.find((field) => field.id === "supply_voltage");
   if (context.field.id !== "supply_kind" || !voltage || value.kind !== "text" || !/\d/.test(value.text)) return null;
-  const { memory: _, ...rest } = context;
-  const whole = { ...rest, field: voltage };
+  const whole = { ...context, field: voltage };
   const reading = readCell(value, whole);
-  return reading.ok && reading.kind === "number" && reading.supply !== null
-    ? numberSaid(reading, plan, place, whole)
-    : null;
+  return reading.ok && reading.kind === "number" && reading.supply !== null ? numberSaid(reading, plan, whole) : null;
 }
-
-type Place = ReturnType<typeof placeOf>;
 
 function said(entries: readonly Entry[], more: Partial<CellSaid> = {}): CellSaid {
   return { entries, unmentioned: [], troubles: [], remarks: [], hertz: false, ...more };
 }
 
-function failed(fact: string, reading: CellTrouble, place: Place): CellSaid {
-  const entry: Entry = { fact, state: unknownAt(reasonOf(reading), place), empty: false, mention: false };
+function failed(fact: string, reading: CellTrouble): CellSaid {
+  const entry: Entry = { fact, said: unknownAs(reasonOf(reading)), empty: false, mention: false };
   return said([entry], { troubles: reading.code === "missing" ? [] : [{ ...reading, fact }] });
 }
 
-function wordSaid(reading: Extract<CellReading, { kind: "word" }>, fact: string, place: Place): CellSaid {
-  return said([{ fact, state: knownAt(reading.value, place), empty: false, mention: false }], {
+function wordSaid(reading: Extract<CellReading, { kind: "word" }>, fact: string): CellSaid {
+  return said([{ fact, said: knownAs(reading.value), empty: false, mention: false }], {
     remarks: reading.remarks.map((remark) => dropped(fact, remark)),
   });
 }
 
-function dropped(fact: string, remark: string): CellSaid["remarks"][number] {
+function dropped(fact: string, remark: string): CellRemark {
   return {
     code: "dropped-remark",
     fact,
@@ -114,9 +105,9 @@ function dropped(fact: string, remark: string): CellSaid["remarks"][number] {
   };
 }
 
-function numberSaid(reading: NumberRead, plan: ColumnPlan, place: Place, context: CellContext): CellSaid {
+function numberSaid(reading: NumberRead, plan: ColumnPlan, context: CellContext): CellSaid {
   const { field } = context;
-  const remarks: CellSaid["remarks"][number][] = reading.remarks.map((remark) => dropped(field.id, remark));
+  const remarks: CellRemark[] = reading.remarks.map((remark) => dropped(field.id, remark));
   let assumed: string | undefined;
   if (reading.unitFrom === "field" && field.kind === "quantity") {
     assumed = `no unit stated, taken as ${field.unit}`;
@@ -136,24 +127,22 @@ function numberSaid(reading: NumberRead, plan: ColumnPlan, place: Place, context
   };
   const hertz = reading.hertz && !saysShaft(plan.heading);
   if (reading.range) {
-    const low = knownAt(single(reading.interval.lowest), place, more);
-    const high = knownAt(single(reading.interval.highest), place, more);
+    const low = knownAs(single(reading.interval.lowest), more);
+    const high = knownAs(single(reading.interval.highest), more);
     return said(
       [
-        { fact: "lowest_speed", state: low, empty: false, mention: false },
-        { fact: "highest_speed", state: high, empty: false, mention: false },
-        ...driveBesideSpeed(reading.remarks, context, place),
+        { fact: "lowest_speed", said: low, empty: false, mention: false },
+        { fact: "highest_speed", said: high, empty: false, mention: false },
+        ...driveBesideSpeed(reading.remarks, context),
       ],
       { remarks, hertz },
     );
   }
-  const entries: Entry[] = [
-    { fact: field.id, state: knownAt(reading.interval, place, more), empty: false, mention: false },
-  ];
+  const entries: Entry[] = [{ fact: field.id, said: knownAs(reading.interval, more), empty: false, mention: false }];
   if (field.id === "supply_voltage" && reading.supply !== null) {
-    entries.push({ fact: "supply_kind", state: knownAt(reading.supply, place), empty: false, mention: true });
+    entries.push({ fact: "supply_kind", said: knownAs(reading.supply), empty: false, mention: true });
   }
-  entries.push(...driveBesideSpeed(reading.remarks, context, place));
+  entries.push(...driveBesideSpeed(reading.remarks, context));
   return said(entries, { remarks, hertz });
 }
 
@@ -161,18 +150,17 @@ function phraseSaid(
   { byFact: readings }: PhraseReading,
   text: string,
   plan: ColumnPlan,
-  place: Place,
   context: CellContext,
 ): CellSaid {
   const spoken = [...readings].filter(([, reading]) => reading !== null);
   if (spoken.length === 0) {
     const nothing = noChoice(text, context.field, context.vocabulary);
-    const first = failed(context.field.id, nothing, place);
+    const first = failed(context.field.id, nothing);
     const others = isSeat(context.field.id) ? plan.also : [];
     const more = others.map(
       (field): Entry => ({
         fact: field.id,
-        state: unknownAt(reasonOf(nothing), place),
+        said: unknownAs(reasonOf(nothing)),
         empty: false,
         mention: true,
         weak: true,
@@ -181,19 +169,19 @@ function phraseSaid(
     return { ...first, entries: [...first.entries, ...more] };
   }
   const entries: Entry[] = [];
-  const unmentioned: Unmentioned[] = [];
+  const unmentioned: string[] = [];
   const troubles: CellSaid["troubles"][number][] = [];
-  const remarks = new Map<string, CellSaid["remarks"][number]>();
+  const remarks = new Map<string, CellRemark>();
   for (const [fact, reading] of readings) {
     const mention = fact !== context.field.id;
     if (reading === null) {
-      if (isSeat(fact)) unmentioned.push({ fact, at: place });
-      else if (!mention) entries.push({ fact, state: unknownAt("missing", place), empty: false, mention });
+      if (isSeat(fact)) unmentioned.push(fact);
+      else if (!mention) entries.push({ fact, said: unknownAs("missing"), empty: false, mention });
     } else if (reading.ok && reading.kind === "word") {
-      entries.push({ fact, state: knownAt(reading.value, place), empty: false, mention });
+      entries.push({ fact, said: knownAs(reading.value), empty: false, mention });
       for (const remark of reading.remarks) remarks.set(remark, dropped(context.field.id, remark));
     } else if (!reading.ok) {
-      entries.push({ fact, state: unknownAt(reasonOf(reading), place), empty: false, mention });
+      entries.push({ fact, said: unknownAs(reasonOf(reading)), empty: false, mention });
       troubles.push({ ...reading, fact });
     }
   }
@@ -206,10 +194,9 @@ export function isSeat(fact: string): boolean {
 }
 
 /** A mark for "as above" with nothing above it. */
-export function dittoOfNothing(fact: string, place: Place): CellSaid {
+export function dittoOfNothing(fact: string): CellSaid {
   return failed(
     fact,
     trouble("unknown-choice", 'a mark for "as above", but no value stands above it; write the value'),
-    place,
   );
 }

@@ -72,17 +72,17 @@ export function planColumns(
 ): readonly ColumnPlan[] {
   const chosen = onlyListed(named.map((column) => ({ column, choice: choose(column, grid, table, vocabulary) })));
   const owned = new Set(chosen.flatMap(({ choice }) => (choice.match ? [choice.match.field.id] : [])));
-  const signsOfSheet = decimalSigns(
-    chosen.flatMap(({ column, choice }) =>
-      choice.match?.field.kind === "quantity" ? textsOfColumn(grid, table.rows, column.column) : [],
+  const textsOf = new Map(
+    chosen.flatMap(({ column: { column }, choice }) =>
+      choice.match?.field.kind === "quantity" ? [[column, textsOfColumn(grid, table.rows, column)] as const] : [],
     ),
   );
+  const signsOfSheet = decimalSigns([...textsOf.values()].flatMap((texts) => [...texts]));
   return chosen.map(({ column, choice: { match, why } }) => {
     const field = match?.field ?? null;
     const only = match?.languages.length === 1 ? match.languages[0] : undefined;
     const columnLanguage = only ?? language.language;
-    const signs =
-      field?.kind === "quantity" ? decimalSigns(textsOfColumn(grid, table.rows, column.column)) : new Set<"." | ",">();
+    const signs = decimalSigns(textsOf.get(column.column) ?? []);
     const below = unitBelow(column.heading, field);
     return {
       column: column.column,
@@ -175,6 +175,16 @@ function worthOf(
   return reading.remarks.length === 0 ? 0.7 : 0.5;
 }
 
+function firstValues(grid: Grid, rows: readonly number[], column: number): readonly CellValue[] {
+  const values: CellValue[] = [];
+  for (const row of rows) {
+    const value = grid.own(row, column);
+    if (value !== undefined) values.push(value);
+    if (values.length === VALUES_LOOKED_AT) break;
+  }
+  return values;
+}
+
 /** Share of the filled cells that can be read as the field; free text proves nothing and counts little. */
 function shareRead(
   match: HeadingMatch,
@@ -183,10 +193,7 @@ function shareRead(
   table: Table,
   vocabulary: Vocabulary,
 ): number | null {
-  const values = table.rows
-    .map((row) => grid.own(row, column))
-    .filter((value) => value !== undefined)
-    .slice(0, VALUES_LOOKED_AT);
+  const values = firstValues(grid, table.rows, column);
   const read = values.map((value) =>
     readCell(value, {
       field: match.field,

@@ -1,15 +1,10 @@
-import type { CellPlace } from "../base/index.js";
 import { factOf } from "../facts/index.js";
 import { readPhrase } from "./cell-choice.js";
-import { type Entry, knownAt, reasonOf, unknownAt } from "./entries.js";
+import { type Entry, knownAs, reasonOf, unknownAs } from "./entries.js";
 import type { NumberContext } from "./number-parts.js";
 
 /** What the remarks beside a speed say of the drive: "1480 (VFD)" is not the lowest speed of its shaft. */
-export function driveBesideSpeed(
-  remarks: readonly string[],
-  { field, vocabulary }: NumberContext,
-  place: CellPlace,
-): readonly Entry[] {
+export function driveBesideSpeed(remarks: readonly string[], { field, vocabulary }: NumberContext): readonly Entry[] {
   if (field.dimension !== "rotational-speed") return [];
   const drive = factOf("variable_speed");
   return remarks.flatMap((remark): readonly Entry[] => {
@@ -18,7 +13,7 @@ export function driveBesideSpeed(
     const reading = readPhrase(remark, [drive], vocabulary).byFact.get(drive.id);
     if (!reading) return [];
     if (reading.ok && reading.kind === "number") return [];
-    const state = reading.ok ? knownAt(reading.value, place) : unknownAt(reasonOf(reading), place);
-    return [{ fact: drive.id, state, empty: false, mention: true }];
+    const said = reading.ok ? knownAs(reading.value) : unknownAs(reasonOf(reading));
+    return [{ fact: drive.id, said, empty: false, mention: true }];
   });
 }

@@ -1,13 +1,13 @@
-import { type CellPlace, cellName, type Interval } from "../base/index.js";
-import type { FactState, FactValue, KnownFact, UnknownReason } from "../facts/index.js";
+import type { Interval } from "../base/index.js";
+import type { FactValue, Said, UnknownReason } from "../facts/index.js";
 import type { CellTrouble } from "./cell-reading.js";
-import type { SeenCell } from "./grid.js";
 import type { ProblemCode } from "./problems.js";
+import type { CellAt } from "./record-facts.js";
 
-/** What one cell says of one fact. */
+/** What one cell says of one fact; where the cell stands is known to its row. */
 export interface Entry {
   readonly fact: string;
-  readonly state: FactState;
+  readonly said: Said;
   /** The cell is empty, so that the site's word may stand in for it. */
   readonly empty: boolean;
   /** Found beside the matter of the column (the finish in a column of materials). */
@@ -16,26 +16,18 @@ export interface Entry {
   readonly weak?: true;
 }
 
-/** The phrase of a cell was understood, and does not speak of the fact. */
-export interface Unmentioned {
-  readonly fact: string;
-  readonly at: CellPlace;
+/** An entry with the cell that it stands in. */
+export interface PlacedEntry {
+  readonly entry: Entry;
+  readonly at: CellAt;
 }
 
-export function placeOf(sheet: string | null, cell: Pick<SeenCell, "row" | "column">): CellPlace {
-  return { sheet, cell: cellName(cell.row, cell.column) };
+export function knownAs(value: FactValue, more: { accuracy?: number; assumed?: string } = {}): Said {
+  return { known: true, value, ...more };
 }
 
-export function knownAt(
-  value: FactValue,
-  place: CellPlace,
-  more: { accuracy?: number; assumed?: string } = {},
-): KnownFact {
-  return { known: true, value, ...more, origin: { kind: "cells", cells: [place] } };
-}
-
-export function unknownAt(reason: UnknownReason, place: CellPlace): FactState {
-  return { known: false, reason, origin: { kind: "cells", cells: [place] } };
+export function unknownAs(reason: UnknownReason): Said {
+  return { known: false, reason };
 }
 
 /** How the trouble of a cell counts for its fact. */
@@ -58,44 +50,42 @@ function sameInterval(a: Interval, b: Interval): boolean {
   return a.lowest === b.lowest && a.highest === b.highest;
 }
 
-/** All that the cells of a row say of one fact, as one state. */
+/** All that the cells of a row say of one fact, with the cells it rests on. */
 export interface Combined {
-  readonly state: FactState;
+  readonly said: Said;
+  readonly cells: readonly CellAt[];
   readonly empty: boolean;
-  /** Places of values that contradict each other; empty if none do. */
-  readonly conflict: readonly CellPlace[];
+  /** The values contradict each other. */
+  readonly conflict: boolean;
 }
 
-const NO_PLACES: readonly CellPlace[] = [];
+/** The values of a fact contradict each other. */
+export const CONFLICTING: Said = unknownAs("conflicting");
 
 /** Known values must agree; only an empty cell, or one with a word for missing, yields to them. */
-export function combine(entries: readonly Entry[]): Combined {
+export function combine(entries: readonly PlacedEntry[]): Combined {
   const [only] = entries;
-  if (only && entries.length === 1) return { state: only.state, empty: only.empty, conflict: NO_PLACES };
-  const known = entries.flatMap((entry) => (entry.state.known ? [entry.state] : []));
+  if (!only) throw new RangeError("nothing to combine");
+  if (entries.length === 1) return alone(only, only.entry.empty);
+  const known = entries.flatMap(({ entry: { said }, at }) => (said.known ? [{ said, at }] : []));
   const [first] = known;
-  const cells = known.flatMap(cellsOf);
-  if (first && !known.every((state) => isSameValue(state.value, first.value))) {
-    return { state: conflicting(cells), empty: false, conflict: cells };
+  const cells = known.map(({ at }) => at);
+  if (first && !known.every(({ said }) => isSameValue(said.value, first.said.value))) {
+    return { said: CONFLICTING, cells, empty: false, conflict: true };
   }
-  const spoiling = entries.find((entry) => !yields(entry));
-  if (spoiling) return { state: spoiling.state, empty: false, conflict: NO_PLACES };
-  if (first) return { state: { ...first, origin: { kind: "cells", cells } }, empty: false, conflict: NO_PLACES };
-  const told = entries.find((entry) => !entry.empty) ?? entries[0];
-  if (!told) throw new RangeError("nothing to combine");
-  return { state: told.state, empty: entries.every((entry) => entry.empty), conflict: NO_PLACES };
+  const spoiling = entries.find(({ entry }) => !yields(entry));
+  if (spoiling) return alone(spoiling, false);
+  if (first) return { said: first.said, cells, empty: false, conflict: false };
+  return alone(
+    entries.find(({ entry }) => !entry.empty) ?? only,
+    entries.every(({ entry }) => entry.empty),
+  );
 }
 
-function yields({ state, weak }: Entry): boolean {
-  return state.known || state.reason === "missing" || weak === true;
+function alone({ entry, at }: PlacedEntry, empty: boolean): Combined {
+  return { said: entry.said, cells: [at], empty, conflict: false };
 }
 
-/** The state of a fact whose cells contradict each other. */
-export function conflicting(cells: readonly CellPlace[]): FactState {
-  return { known: false, reason: "conflicting", origin: { kind: "cells", cells } };
-}
-
-/** The cells that a state was read from. */
-export function cellsOf(state: FactState): readonly CellPlace[] {
-  return state.origin.kind === "cells" ? state.origin.cells : [];
+function yields({ said, weak }: Entry): boolean {
+  return said.known || said.reason === "missing" || weak === true;
 }

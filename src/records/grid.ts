@@ -1,11 +1,10 @@
-import type { CellValue, MergedRange, RawRow, RawSheet } from "../workbook/index.js";
+import type { CellValue, MergedRange, RawCell, RawRow, RawSheet } from "../workbook/index.js";
 import { isEmptyCell } from "./read-cell.js";
+import type { CellAt } from "./record-facts.js";
 
 /** A filled cell as seen from some cell: itself, or the top of the merged range that covers it. */
-export interface SeenCell {
+export interface SeenCell extends CellAt {
   readonly value: CellValue;
-  readonly row: number;
-  readonly column: number;
 }
 
 const HIDDEN_VALUE: CellValue = {
@@ -23,28 +22,36 @@ const MOST_COVERED_CELLS = 2_000_000;
 /** Cells of a sheet by row and column, with merged ranges looked through. */
 export class Grid {
   readonly rows: readonly RawRow[];
-  readonly #cells = new Map<number, ReadonlyMap<number, CellValue>>();
+  readonly #rows: ReadonlyMap<number, RawRow>;
   readonly #covered = new Map<number, Map<number, MergedRange>>();
   /** Merged ranges were too many or too wide to look through. */
   readonly mergesLeftOut: boolean;
 
   constructor(sheet: RawSheet) {
     this.rows = sheet.rows;
-    for (const row of sheet.rows) {
-      const filled = row.cells.filter((cell) => !isEmptyCell(cell.value));
-      this.#cells.set(row.row, new Map(filled.map((cell) => [cell.column, cell.value])));
-    }
+    this.#rows = new Map(sheet.rows.map((row) => [row.row, row]));
     this.mergesLeftOut = !this.#spread(sheet.merges);
   }
 
   /** The cell at its own address, merged or not. */
   own(row: number, column: number): CellValue | undefined {
-    return this.#cells.get(row)?.get(column);
+    const value = this.#rows.get(row)?.at(column);
+    return isEmptyCell(value) ? undefined : value;
   }
 
   /** Filled cells of a row in the order of their columns. */
   filled(row: number): ReadonlyMap<number, CellValue> {
-    return this.#cells.get(row) ?? new Map();
+    return new Map(this.filledCells(row).map((cell) => [cell.column, cell.value]));
+  }
+
+  /** The same as a list. */
+  filledCells(row: number): readonly RawCell[] {
+    return this.#rows.get(row)?.cells.filter((cell) => !isEmptyCell(cell.value)) ?? [];
+  }
+
+  /** Whether any cell of a row below its headings may show another cell than itself. */
+  isMerged(row: number): boolean {
+    return this.#covered.has(row);
   }
 
   /**

@@ -1,6 +1,6 @@
 import { foldText } from "../base/index.js";
 import { LANGUAGES, type Language } from "../facts/index.js";
-import { type Grid, shownText } from "./grid.js";
+import type { Grid } from "./grid.js";
 import { decimalSignShown, type NumberStyle, styleOfDecimalSign, styleOfLocale, UNSETTLED } from "./number-style.js";
 import { wordsOf } from "./tokens.js";
 import type { Vocabulary } from "./vocabulary.js";
@@ -120,12 +120,14 @@ export function settleStyle(
   return { style: byLanguage, why: `language ${language}, and other numbers have a ${name}` };
 }
 
-/** Texts of a column, for the evidence of its numbers. */
-export function textsOfColumn(grid: Grid, rows: readonly number[], column: number): readonly string[] {
-  return rows.flatMap((row) => {
+/** The different texts of a column, for the evidence of its numbers. */
+export function textsOfColumn(grid: Grid, rows: readonly number[], column: number): ReadonlySet<string> {
+  const texts = new Set<string>();
+  for (const row of rows) {
     const value = grid.own(row, column);
-    return value?.kind === "text" ? [shownText(value)] : [];
-  });
+    if (value?.kind === "text") texts.add(value.text);
+  }
+  return texts;
 }
 
 /** Whether a heading asks for paint or another coating, so that "none" under it means a bare surface. */

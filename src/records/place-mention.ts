@@ -1,7 +1,6 @@
-import type { CellPlace } from "../base/index.js";
 import { factOf } from "../facts/index.js";
 import { readPhrase } from "./cell-choice.js";
-import { type Entry, knownAt, reasonOf, unknownAt } from "./entries.js";
+import { type Entry, knownAs, reasonOf, unknownAs } from "./entries.js";
 import { wordsOf } from "./tokens.js";
 import type { Vocabulary } from "./vocabulary.js";
 
@@ -18,7 +17,7 @@ const TELLING_LETTERS = 8;
  * What a column that is not about the seat says of it: a fan cover, a guard or a cooling fin. Solid places are not
  * taken from there: "Component: bearing housing" names a machine part, not the surface under the sensor.
  */
-export function placeMentioned(field: string, text: string, at: CellPlace, vocabulary: Vocabulary): readonly Entry[] {
+export function placeMentioned(field: string, text: string, vocabulary: Vocabulary): readonly Entry[] {
   const name = NAME_FIELDS.has(field);
   if (!name && !PART_FIELDS.has(field)) return [];
   const place = factOf("mounted_on");
@@ -31,6 +30,6 @@ export function placeMentioned(field: string, text: string, at: CellPlace, vocab
   if (!telling) return [];
   const reading = readPhrase(text, [place], vocabulary).byFact.get(place.id);
   if (!reading || (reading.ok && reading.kind === "number")) return [];
-  const state = reading.ok ? knownAt(reading.value, at) : unknownAt(reasonOf(reading), at);
-  return [{ fact: place.id, state, empty: false, mention: true }];
+  const said = reading.ok ? knownAs(reading.value) : unknownAs(reasonOf(reading));
+  return [{ fact: place.id, said, empty: false, mention: true }];
 }

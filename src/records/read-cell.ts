@@ -6,7 +6,6 @@ import { readDateText, readDayNumber } from "./cell-date.js";
 import { readNumberText } from "./cell-number.js";
 import { type CellReading, trouble } from "./cell-reading.js";
 import { looksConverted, readText } from "./cell-text.js";
-import { type ColumnMemory, remembered } from "./column-memory.js";
 import type { NumberContext } from "./number-parts.js";
 import { numberRead } from "./number-result.js";
 
@@ -14,15 +13,13 @@ import { numberRead } from "./number-result.js";
 export interface CellContext extends NumberContext {
   readonly locale: Locale | null;
   readonly dateSystem: 1900 | 1904;
-  /** What texts of the same column were read as before. */
-  readonly memory?: ColumnMemory;
 }
 
 const SPREADSHEET_ERROR = /^#(?:N\/A|NV|N\/D|#+|[\p{L}¡¿/0-9]{2,12}[!?])$/iu;
 
 /** Whether a cell holds nothing, or only blanks. */
 export function isEmptyCell(value: CellValue | undefined): boolean {
-  return value === undefined || (value.kind === "text" && value.text.trim() === "");
+  return value === undefined || (value.kind === "text" && !/\S/.test(value.text));
 }
 
 /**
@@ -31,11 +28,6 @@ export function isEmptyCell(value: CellValue | undefined): boolean {
  * @returns the value in the unit of the field, or what is wrong; never a guess
  */
 export function readCell(value: CellValue | undefined, context: CellContext): CellReading {
-  if (value?.kind !== "text") return readAnew(value, context);
-  return remembered(context.memory?.readings, value.text, () => readAnew(value, context));
-}
-
-function readAnew(value: CellValue | undefined, context: CellContext): CellReading {
   const whole = readWholeCell(value, context);
   if (whole) return whole;
   const text = value?.kind === "text" ? value.text : "";

@@ -1,19 +1,18 @@
 import { cellName, columnLetters, showText } from "../base/index.js";
 import { type Facts, factOf } from "../facts/index.js";
 import type { RawRow, RawSheet } from "../workbook/index.js";
-import { type CellSaid, dittoOfNothing, readColumnCell } from "./column-cell.js";
-import { newColumnMemory } from "./column-memory.js";
+import type { CellSaid } from "./column-cell.js";
+import { ColumnReader } from "./column-reader.js";
 import type { ColumnPlan } from "./columns.js";
-import { placeOf } from "./entries.js";
 import { type Grid, type SeenCell, shownText } from "./grid.js";
-import { NAMING_FIELDS } from "./naming-fields.js";
 import type { PlannedSheet, PlannedTable } from "./plan-sheet.js";
 import type { CellContext } from "./read-cell.js";
-import { factsOfRow } from "./row-facts.js";
-import { rowKind } from "./row-kind.js";
+import { FactSlots } from "./record-facts.js";
+import { ABSENT, factsOfRow, type PlacedCell, type RowFacts } from "./row-facts.js";
+import { rowKinds } from "./row-kind.js";
 import { note, problemAt, type SheetContext } from "./sheet-context.js";
 import { columnReadings, unusedSheet, usedSheet } from "./sheet-report.js";
-import { withSiteWord } from "./site-word.js";
+import { addSiteWord } from "./site-word.js";
 import type { ColumnReading, PointRecord, SheetReading } from "./survey.js";
 
 /** A sheet read: how it was taken, its columns, its points. */
@@ -56,36 +55,41 @@ function readTable(
 ): readonly PointRecord[] {
   const used = plan.filter((column) => column.field !== null);
   const planned = new Set(plan.map((column) => column.column));
-  const readColumns = new Set(used.map((column) => column.column));
-  const idColumns = new Set(
-    used.filter((c) => c.field?.id === "point_id" || c.field?.id === "asset_tag").map((c) => c.column),
-  );
-  const nameColumns = new Set(used.filter((c) => NAMING_FIELDS.has(c.field?.id ?? "")).map((c) => c.column));
+  const kinds = rowKinds(grid, used, context.vocabulary);
   const hiddenRows = new Set(raw.rows.filter((row: RawRow) => row.hidden).map((row) => row.row));
   const headingRow = table.headingRows[table.headingRows.length - 1] ?? 0;
-  const contexts = new Map(used.map((column) => [column.column, cellContext(column, context)]));
-  const above = new Map<number, SeenCell>();
+  const readers = used.map((column) => new ColumnReader(column, cellContext(column, context)));
+  const reading: TableReading = { raw, grid, headingRow, readers, slots: new FactSlots(), above: [], context };
   const records: PointRecord[] = [];
   for (const row of table.rows) {
-    const kind = rowKind(grid, row, readColumns, idColumns, nameColumns, context.vocabulary);
+    const filled = grid.filledCells(row);
+    const kind = kinds(row, filled);
     if (!kind.point) {
       note(context, raw, "row-skipped", cellName(row, 1), kind.why);
       continue;
     }
     if (hiddenRows.has(row))
       note(context, raw, "hidden-row", cellName(row, 1), "the row is hidden; it is read like the others");
-    for (const column of grid.filled(row).keys()) {
+    for (const { column } of filled) {
       if (planned.has(column)) continue;
       const text = `column ${columnLetters(column)} has no heading; its cells are not read`;
       note(context, raw, "unknown-heading", cellName(row, column), text);
     }
-    const cells = used.map((column) => {
-      const seen = grid.seen(row, column.column, headingRow);
-      return readWithDitto(column, seen, row, raw, contexts.get(column.column), above, context);
-    });
-    records.push({ file: context.file, sheet: raw.name, row, facts: finishRow(cells, row, raw, used, context) });
+    records.push({ file: context.file, sheet: raw.name, row, facts: readRow(row, reading) });
   }
   return records;
+}
+
+/** What the rows of one table are read with. */
+interface TableReading {
+  readonly raw: RawSheet;
+  readonly grid: Grid;
+  readonly headingRow: number;
+  readonly readers: readonly ColumnReader[];
+  readonly slots: FactSlots;
+  /** By reader, the last filled cell above, for marks that repeat it. */
+  readonly above: (SeenCell | undefined)[];
+  readonly context: SheetContext;
 }
 
 function cellContext(column: ColumnPlan, context: SheetContext): CellContext {
@@ -98,74 +102,65 @@ function cellContext(column: ColumnPlan, context: SheetContext): CellContext {
     headingUnsettled: column.unsettledUnit,
     vocabulary: context.vocabulary,
     dateSystem: context.dateSystem,
-    memory: newColumnMemory(),
   };
 }
 
-function readWithDitto(
-  column: ColumnPlan,
-  seen: SeenCell | undefined,
-  row: number,
-  raw: RawSheet,
-  cell: CellContext | undefined,
-  above: Map<number, SeenCell>,
-  context: SheetContext,
-): CellSaid {
-  if (!cell) throw new RangeError(`column ${column.column} has no context`);
-  let source = seen;
-  let said: CellSaid | null = null;
-  if (seen?.value.kind === "text" && context.vocabulary.isDitto(seen.value.text)) {
-    source = above.get(column.column);
-    const place = placeOf(raw.name, seen);
-    if (!source) said = dittoOfNothing(cell.field.id, place);
-    else
-      note(
-        context,
-        raw,
-        "ditto",
-        place.cell,
-        'a mark for "as above" is read as the value above',
-        column.heading,
-        cell.field.id,
-      );
+function readRow(row: number, reading: TableReading): Facts {
+  const { readers, raw, slots, context } = reading;
+  const cells = readers.map((reader, i): PlacedCell => readPlaced(reader, i, row, reading));
+  const read = factsOfRow(cells, row, slots);
+  for (const { fact, cells: places } of read.conflicts) {
+    const names = [...new Set(places.map((place) => cellName(place.row, place.column)))];
+    const text = `cells ${names.join(" and ")} contradict each other; correct the wrong one`;
+    context.log.add({ ...problemAt(context, raw, "conflicting", names[0] ?? null, text), fact });
   }
-  if (source) above.set(column.column, source);
-  else above.delete(column.column);
-  said ??= readColumnCell(column, source, row, raw.name, cell);
-  for (const { fact, code, text } of said.remarks) {
-    const place = placeOf(raw.name, source ?? { row, column: column.column });
-    note(context, raw, code, place.cell, text, column.heading, fact);
-  }
-  for (const { fact, code, text } of said.troubles) {
-    const at = source ?? { row, column: column.column };
-    context.log.add({
-      ...problemAt(context, raw, code, placeOf(raw.name, at).cell, text),
-      heading: column.heading,
-      fact,
-      found: source ? showText(shownText(source.value)) : null,
-    });
-  }
-  return said;
+  addSiteWord(read, context.site);
+  noteAbsent(read, row, reading);
+  return read.draft.finish(raw.name);
 }
 
-function finishRow(
-  cells: readonly CellSaid[],
-  row: number,
-  raw: RawSheet,
-  used: readonly ColumnPlan[],
-  context: SheetContext,
-): Facts {
-  const read = factsOfRow(cells);
-  for (const { fact, cells: places, cell } of read.conflicts) {
-    const text = `cells ${places.join(" and ")} contradict each other; correct the wrong one`;
-    context.log.add({ ...problemAt(context, raw, "conflicting", cell, text), fact });
+function readPlaced(reader: ColumnReader, i: number, row: number, reading: TableReading): PlacedCell {
+  const { raw, grid, headingRow, above, context } = reading;
+  const { column, heading } = reader.plan;
+  let source = grid.seen(row, column, headingRow);
+  let said: CellSaid | null = null;
+  if (source && reader.isDitto(source.value)) {
+    const { row: markRow, column: markColumn } = source;
+    source = above[i];
+    if (!source) said = reader.dittoOfNothing;
+    else {
+      const text = 'a mark for "as above" is read as the value above';
+      note(context, raw, "ditto", cellName(markRow, markColumn), text, heading, reader.context.field.id);
+    }
   }
-  const [seat] = used.filter((column) => read.absent.size > 0 && column.field?.choices?.includes("absent"));
-  const facts = withSiteWord(read, context.site);
-  for (const [fact, state] of read.absent) {
-    if (facts.get(fact) !== state || !seat) continue;
+  above[i] = source;
+  said ??= reader.read(source?.value);
+  const at = source ?? { row, column };
+  for (const remark of said.remarks) {
+    context.log.tallyOf(remark, () => ({
+      ...problemAt(context, raw, remark.code, cellName(at.row, at.column), remark.text),
+      heading,
+      fact: remark.fact,
+    }));
+  }
+  for (const { fact, code, text } of said.troubles) {
+    const found = source ? showText(shownText(source.value)) : null;
+    context.log.add({
+      ...problemAt(context, raw, code, cellName(at.row, at.column), text),
+      heading,
+      fact,
+      found,
+    });
+  }
+  return { said, at };
+}
+
+function noteAbsent({ draft, absent }: RowFacts, row: number, { readers, raw, context }: TableReading): void {
+  if (absent.size === 0) return;
+  const seat = readers.find(({ plan }) => plan.field?.choices?.includes("absent"))?.plan;
+  for (const fact of absent.keys()) {
+    if (draft.get(fact) !== ABSENT || !seat) continue;
     const text = `${factOf(fact).name} is not mentioned; taken as absent`;
     note(context, raw, "assumed", cellName(row, seat.column), text, seat.heading, fact);
   }
-  return facts;
 }

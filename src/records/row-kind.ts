@@ -1,5 +1,8 @@
-import type { CellValue } from "../workbook/index.js";
+import type { CellValue, RawCell } from "../workbook/index.js";
+import type { ColumnPlan } from "./columns.js";
 import { type Grid, shownText } from "./grid.js";
+import { NAMING_FIELDS } from "./naming-fields.js";
+import { rememberedTexts } from "./remembered.js";
 import type { Vocabulary } from "./vocabulary.js";
 
 /** What a row below the headings is: a point, or something that is left out and said so. */
@@ -10,40 +13,45 @@ const POINT: RowKind = { point: true };
 /**
  * Tells rows of points from section rows, totals and notes.
  *
- * @param readColumns - columns that are read for a field
- * @param idColumns - columns of point ids and asset tags
- * @param nameColumns - columns that name points or machines
+ * @param used - the columns that are read
+ * @returns a function of a row and its filled cells, in the order of their columns
  */
-export function rowKind(
+export function rowKinds(
   grid: Grid,
-  row: number,
-  readColumns: ReadonlySet<number>,
-  idColumns: ReadonlySet<number>,
-  nameColumns: ReadonlySet<number>,
+  used: readonly ColumnPlan[],
   vocabulary: Vocabulary,
-): RowKind {
-  const filled = grid.filled(row);
-  const read = [...filled.keys()].filter((column) => readColumns.has(column));
-  if (read.length === 0) return { point: false, why: "no cell in a column that is read" };
-  const [first] = filled;
-  if (!first) return { point: false, why: "empty" };
-  const [column, value] = first;
-  const text = shownText(value);
-  if (isTotal([...filled.values()], read.length, readColumns.size, vocabulary)) {
-    return { point: false, why: `taken as a row of totals: "${text.slice(0, 40)}"` };
-  }
-  if (read.length === 1 && filled.size > 1 && isNameless(grid, row, nameColumns)) {
-    return { point: false, why: "one cell that is read, and no name of a point or a machine" };
-  }
-  if (isColumnNumbers(filled, readColumns.size))
-    return { point: false, why: "taken as a row that numbers the columns" };
-  if (filled.size <= 2 && isNoteMark(value)) {
-    return { point: false, why: `taken as a note: "${text.slice(0, 40)}"` };
-  }
-  if (filled.size === 1 && isSection(grid, row, column, value, readColumns, idColumns)) {
-    return { point: false, why: `taken as a section heading or a note: "${text.slice(0, 40)}"` };
-  }
-  return POINT;
+): (row: number, filled: readonly RawCell[]) => RowKind {
+  const columnsOf = (test: (field: string) => boolean): ReadonlySet<number> =>
+    new Set(used.filter(({ field }) => test(field?.id ?? "")).map(({ column }) => column));
+  const readColumns = columnsOf(() => true);
+  const idColumns = columnsOf((id) => id === "point_id" || id === "asset_tag");
+  const nameColumns = columnsOf((id) => NAMING_FIELDS.has(id));
+  const startsTotal = rememberedTexts(vocabulary.startsTotal);
+  return (row, filled) => {
+    let read = 0;
+    for (const { column } of filled) if (readColumns.has(column)) read += 1;
+    const [first] = filled;
+    if (!first || read === 0) return { point: false, why: "no cell in a column that is read" };
+    const { column, value } = first;
+    const taken = (what: string): RowKind => ({
+      point: false,
+      why: `taken as ${what}: "${shownText(value).slice(0, 40)}"`,
+    });
+    if (value.kind === "text" && startsTotal(value.text) && isTotal(filled, read, readColumns.size)) {
+      return taken("a row of totals");
+    }
+    if (read === 1 && filled.length > 1 && isNameless(grid, row, nameColumns)) {
+      return { point: false, why: "one cell that is read, and no name of a point or a machine" };
+    }
+    if (isColumnNumbers(filled, readColumns.size)) {
+      return { point: false, why: "taken as a row that numbers the columns" };
+    }
+    if (filled.length <= 2 && isNoteMark(value)) return taken("a note");
+    if (filled.length === 1 && isSection(grid, row, column, value, readColumns, idColumns)) {
+      return taken("a section heading or a note");
+    }
+    return POINT;
+  };
 }
 
 /** The lines of a legend beside the table, reaching further down than it. */
@@ -52,18 +60,16 @@ function isNameless(grid: Grid, row: number, nameColumns: ReadonlySet<number>): 
 }
 
 /** A word for total in front, numbers behind it; a row with more texts than one beside it tells of a machine. */
-function isTotal(values: readonly CellValue[], filled: number, columns: number, vocabulary: Vocabulary): boolean {
-  const [first, ...others] = values;
-  if (first?.kind !== "text" || !vocabulary.startsTotal(first.text)) return false;
-  const words = others.filter((value) => value.kind === "text" && /\p{L}/u.test(value.text));
-  return words.length === 0 || (words.length === 1 && filled <= Math.max(2, columns / 2));
+function isTotal(filled: readonly RawCell[], read: number, columns: number): boolean {
+  const words = filled.slice(1).filter(({ value }) => value.kind === "text" && /\p{L}/u.test(value.text));
+  return words.length === 0 || (words.length === 1 && read <= Math.max(2, columns / 2));
 }
 
 /** 1, 2, 3, … across the columns, as forms have it under their headings. */
-function isColumnNumbers(filled: ReadonlyMap<number, CellValue>, columns: number): boolean {
-  if (filled.size < 3 || filled.size < columns / 2) return false;
+function isColumnNumbers(filled: readonly RawCell[], columns: number): boolean {
+  if (filled.length < 3 || filled.length < columns / 2) return false;
   let wanted: number | null = null;
-  for (const value of filled.values()) {
+  for (const { value } of filled) {
     const number = Number(shownText(value).replace(/^\((\d{1,3})\)$/, "$1") || Number.NaN);
     if (wanted === null ? number !== 0 && number !== 1 : number !== wanted) return false;
     wanted = number + 1;

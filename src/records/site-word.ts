@@ -1,25 +1,24 @@
-import type { FactState, SiteStatements, StatedFacts } from "../facts/index.js";
-import type { RowFacts } from "./row-facts.js";
+import type { Said, SiteStatements, StatedFacts } from "../facts/index.js";
+import { ABSENT, type RowFacts } from "./row-facts.js";
 
 /**
  * Fills what the row leaves empty from the site's statements, the narrowest first (machine, type of machine,
  * whole site), and then takes the unmentioned parts of the seat as absent. A filled cell always wins, also one
  * that cannot be read.
  */
-export function withSiteWord(row: RowFacts, site: SiteStatements | null): Map<string, FactState> {
-  const facts = row.facts;
+export function addSiteWord(row: RowFacts, site: SiteStatements | null): void {
+  const { draft, empty, absent } = row;
   if (site) {
     for (const stated of statementsFor(row, site)) {
       for (const [fact, state] of stated) {
-        if (!facts.has(fact) || (row.empty.has(fact) && facts.get(fact)?.known === false)) facts.set(fact, state);
+        if (!draft.has(fact) || (empty.has(fact) && draft.get(fact)?.known === false)) draft.set(fact, state, []);
       }
     }
   }
-  for (const [fact, state] of row.absent) if (!facts.has(fact)) facts.set(fact, state);
-  return facts;
+  for (const [fact, at] of absent) if (!draft.has(fact)) draft.setFrom(fact, ABSENT, at);
 }
 
-function statementsFor({ facts, empty }: RowFacts, site: SiteStatements): readonly StatedFacts[] {
+function statementsFor({ draft: facts, empty }: RowFacts, site: SiteStatements): readonly StatedFacts[] {
   const tag = textOf(facts.get("asset_tag"));
   const machine = tag === null ? undefined : site.byMachine.get(tag);
   // A cell that is filled but cannot be read leaves the type open; the site's word stands in for empty cells only.
@@ -33,6 +32,6 @@ function machineTypeStated(machine: StatedFacts | undefined, site: SiteStatement
   return textOf(machine?.get("machine_type") ?? site.wholeSite.get("machine_type"));
 }
 
-function textOf(state: FactState | undefined): string | null {
+function textOf(state: Said | undefined): string | null {
   return state?.known && typeof state.value === "string" ? state.value : null;
 }

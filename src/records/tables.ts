@@ -1,6 +1,7 @@
-import type { CellValue } from "../workbook/index.js";
+import type { CellValue, RawCell } from "../workbook/index.js";
 import { type Grid, shownText } from "./grid.js";
 import { isListedHeading, matchHeading } from "./heading.js";
+import { rememberedTexts } from "./remembered.js";
 import { isChoiceWord, type UnderHeadings, underHeadings } from "./under-headings.js";
 import type { Vocabulary } from "./vocabulary.js";
 
@@ -37,10 +38,11 @@ export function findTables(grid: Grid, vocabulary: Vocabulary): readonly Table[]
   const first = firstHeadingRow(grid, numbers, vocabulary);
   if (first === null) return [];
   const starts = [first];
+  const kindOf = rememberedTexts((text) => headingKind(text, vocabulary));
   for (let i = first + 1; i < numbers.length; i++) {
     const above = numbers[i - 1] ?? 0;
-    if (starts.includes(i - 1) && underHeadings(grid, [above], numbers[i] ?? 0, vocabulary).taken) continue;
-    if (isFurtherHeadingRow(grid.filled(numbers[i] ?? 0), vocabulary)) starts.push(i);
+    if (starts.at(-1) === i - 1 && underHeadings(grid, [above], numbers[i] ?? 0, vocabulary).taken) continue;
+    if (isFurtherHeadingRow(grid.filledCells(numbers[i] ?? 0), kindOf)) starts.push(i);
   }
   return starts.map((start, i) =>
     tableAt(grid, numbers, { start, end: starts[i + 1] ?? numbers.length, first: i === 0 }, vocabulary),
@@ -77,12 +79,22 @@ function headingScore(cells: ReadonlyMap<number, CellValue>, vocabulary: Vocabul
   return score >= texts * 0.3 ? score : 0;
 }
 
-function isFurtherHeadingRow(cells: ReadonlyMap<number, CellValue>, vocabulary: Vocabulary): boolean {
+/** What a text says of the row it stands in: a heading, a word of a choice that may be either, or anything else. */
+function headingKind(text: string, vocabulary: Vocabulary): "heading" | "choice" | "other" {
+  if (isChoiceWord(text, vocabulary)) return "choice";
+  return isListedHeading(text, vocabulary) ? "heading" : "other";
+}
+
+function isFurtherHeadingRow(
+  cells: readonly RawCell[],
+  kindOf: (text: string) => ReturnType<typeof headingKind>,
+): boolean {
   let listed = 0;
   let others = 0;
-  for (const value of cells.values()) {
-    if (value.kind === "text" && isChoiceWord(value.text, vocabulary)) continue;
-    if (value.kind === "text" && isListedHeading(value.text, vocabulary)) listed += 1;
+  for (const { value } of cells) {
+    const kind = value.kind === "text" ? kindOf(value.text) : "other";
+    if (kind === "choice") continue;
+    if (kind === "heading") listed += 1;
     else others += 1;
     if (others > listed + 1) return false;
   }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { Facts } from "../../src/facts/index.js";
 import { loadRulebook, type Rulebook, runCase } from "../../src/rulebook/index.js";
 import { shippedFiles, shippedRulebook } from "./shipped.js";
 import { SMALL_BOOK, smallFiles } from "./small-book.js";
@@ -122,7 +123,7 @@ describe("a case", () => {
   });
 
   it("may be completed with derived facts", () => {
-    const derive = (facts: ReadonlyMap<string, unknown>) => {
+    const derive = (facts: Facts) => {
       expect(facts.has("mounting_method")).toBe(true);
       return new Map();
     };
