@@ -2,12 +2,12 @@ import { type Interval, isSingle, round12 } from "../base/index.js";
 import { type FactState, type Facts, factOf, MISSING } from "../facts/index.js";
 import { type Drive, lowestRunningSpeed, seatOf, speedVaries } from "../quantities/index.js";
 
-/** Adds the derived facts to the facts of a point, each with the facts it rests on. */
-export function withDerived(facts: Map<string, FactState>): void {
-  facts.set("speed_varies", deriveSpeedVaries(facts));
-  facts.set("lowest_running_speed", deriveLowestRunningSpeed(facts));
-  facts.set("seat", deriveSeat(facts));
-}
+/** How each derived fact comes from others. */
+export const DERIVED: ReadonlyMap<string, (facts: Facts) => FactState> = new Map([
+  ["speed_varies", deriveSpeedVaries],
+  ["lowest_running_speed", deriveLowestRunningSpeed],
+  ["seat", deriveSeat],
+]);
 
 function stateOf(facts: Facts, id: string): FactState {
   return facts.get(id) ?? MISSING;

@@ -12,7 +12,7 @@ export function showFact(id: string, facts: Facts): FactShown {
     unit,
     accuracy: state.known ? (state.accuracy ?? null) : null,
     assumed: state.known ? (state.assumed ?? null) : null,
-    cells: cellsUnder(state.origin, facts, 0),
+    cells: cellsOf(rootsUnder(id, facts), facts),
     origin: lineUnder(state.origin, facts, 0),
   };
 }
@@ -33,16 +33,27 @@ function finite(end: number): number | null {
 /** Derived facts rest on survey facts, never on each other more than a few deep. */
 const DEEPEST = 8;
 
-function cellsUnder(origin: Origin, facts: Facts, depth: number): readonly CellPlace[] {
-  if (origin.kind === "cells") return origin.cells;
-  if (origin.kind !== "derived" || depth > DEEPEST) return [];
+/** The facts under a fact that are not derived themselves, in the order in which it rests on them. */
+export function rootsUnder(id: string, facts: Facts, depth: number = 0): readonly string[] {
+  const origin = facts.get(id)?.origin;
+  if (origin?.kind !== "derived") return [id];
+  return depth > DEEPEST ? [] : origin.from.flatMap((from) => rootsUnder(from, facts, depth + 1));
+}
+
+/** The cells in which facts stand, each once. */
+export function cellsOf(roots: readonly string[], facts: Facts): readonly CellPlace[] {
+  const [only] = roots;
+  if (only !== undefined && roots.length === 1) return cellsOfOne(only, facts);
   const cells = new Map<string, CellPlace>();
-  for (const id of origin.from) {
-    for (const place of cellsUnder((facts.get(id) ?? MISSING).origin, facts, depth + 1)) {
-      cells.set(`${place.sheet}!${place.cell}`, place);
-    }
+  for (const id of roots) {
+    for (const place of cellsOfOne(id, facts)) cells.set(`${place.sheet}!${place.cell}`, place);
   }
   return [...cells.values()];
+}
+
+function cellsOfOne(id: string, facts: Facts): readonly CellPlace[] {
+  const origin = facts.get(id)?.origin;
+  return origin?.kind === "cells" ? origin.cells : [];
 }
 
 function lineUnder(origin: Origin, facts: Facts, depth: number): FactShown["origin"] {

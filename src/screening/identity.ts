@@ -1,14 +1,12 @@
 import { v5 as uuidV5 } from "uuid";
-import type { FactState, Facts } from "../facts/index.js";
+import type { Facts, Said } from "../facts/index.js";
 
 /** Namespace of the point ids (RFC 9562, version 5). */
 const NAMESPACE = "34c291d3-4c5c-41c5-8136-7c922dd583bf";
 const PARTS = ["asset_tag", "component", "bearing_position", "direction"] as const;
 
-/** Who a point is. */
-export interface PointIdentity {
-  /** UUID of site and point, or null where the row says too little. */
-  readonly id: string | null;
+/** How a point is called. */
+export interface PointNames {
   /** The point as the survey names it; of a point without an ID of its own, its parts in words. */
   readonly point: string | null;
   readonly machine: string | null;
@@ -18,26 +16,40 @@ export interface PointIdentity {
 }
 
 /**
- * Names a point. The id is the UUID version 5 of site, line feed and point: the same on every machine and in every
- * order of rows.
+ * The id of a point: the UUID version 5 of site, line feed and point, the same on every machine and in every order
+ * of rows. Null where the row says too little.
  *
  * @param siteName - the site as the run or the site file names it; a site column of the survey wins
  */
-export function identityOf(facts: Facts, siteName: string | null): PointIdentity {
-  const [tag, component, bearingPosition, direction] = PARTS.map((id) => textOf(facts.get(id)));
-  const pointId = textOf(facts.get("point_id"));
-  const parts = [tag, component, bearingPosition, direction];
-  const whole = parts.every((part) => part != null);
-  const name = pointId ?? (whole ? parts.join("/") : null);
-  const words = parts.map((part) => part?.replaceAll("-", " "));
+export function pointIdOf(facts: Facts, siteName: string | null): string | null {
+  const name = textOf(facts, "point_id") ?? wholeName(facts);
+  return name === null || siteUnclear(facts) ? null : pointUuid(siteOf(facts, siteName), name);
+}
+
+/** Tag and place on the machine, as one name; null where a part is not known. */
+function wholeName(facts: Facts): string | null {
+  const parts = PARTS.map((id) => textOf(facts, id));
+  return parts.every((part) => part !== null) ? parts.join("/") : null;
+}
+
+/** Names a point for people. */
+export function namesOf(facts: Facts): PointNames {
+  const tag = textOf(facts, "asset_tag");
+  const component = textOf(facts, "component");
+  const bearingPosition = textOf(facts, "bearing_position");
+  const direction = textOf(facts, "direction");
   return {
-    id: name === null || siteUnclear(facts) ? null : pointUuid(siteOf(facts, siteName), name),
-    point: pointId ?? (whole ? [tag, ...words.slice(1)].join(", ") : null),
-    machine: textOf(facts.get("machine_name")) ?? tag ?? null,
-    component: component ?? null,
-    bearingPosition: bearingPosition ?? null,
-    direction: direction ?? null,
+    point: textOf(facts, "point_id") ?? nameInWords([tag, component, bearingPosition, direction]),
+    machine: textOf(facts, "machine_name") ?? tag,
+    component,
+    bearingPosition,
+    direction,
   };
+}
+
+function nameInWords([tag = null, ...places]: readonly (string | null)[]): string | null {
+  if (tag === null || places.some((part) => part === null)) return null;
+  return [tag, ...places.map((part) => part?.replaceAll("-", " "))].join(", ");
 }
 
 /** The id of a point by its site's name and its own; both NFC, trimmed, inner blanks to one, case kept. */
@@ -50,15 +62,21 @@ function plainName(text: string): string {
 }
 
 function siteOf(facts: Facts, siteName: string | null): string {
-  return textOf(facts.get("site")) ?? siteName ?? "";
+  return textOf(facts, "site") ?? siteName ?? "";
 }
 
 /** A site cell that cannot be read is no empty cell: the point's site is then not known. */
 function siteUnclear(facts: Facts): boolean {
-  const site = facts.get("site");
+  const site = saidOf(facts, "site");
   return site !== undefined && !site.known && site.reason !== "missing";
 }
 
-function textOf(state: FactState | undefined): string | null {
-  return state?.known && typeof state.value === "string" ? state.value : null;
+function textOf(facts: Facts, id: string): string | null {
+  const said = saidOf(facts, id);
+  return said?.known && typeof said.value === "string" ? said.value : null;
+}
+
+/** Where it stands does not matter here, and need not be looked up. */
+function saidOf(facts: Facts, id: string): Said | undefined {
+  return facts.said?.(id) ?? facts.get(id);
 }

@@ -68,8 +68,13 @@ export function fillMessage(template: string, facts: Facts): string {
 
 const PLACE = /\{([a-z][a-z0-9_.]*)\}/g;
 
+/** The facts that a message template names. */
+export function factsInMessage(template: string | null): readonly string[] {
+  return [...(template ?? "").matchAll(PLACE)].map((match) => match[1] ?? "");
+}
+
 function isSaid(part: string, facts: Facts): boolean {
-  const ids = [...part.matchAll(PLACE)].map((match) => match[1] ?? "");
+  const ids = factsInMessage(part);
   return ids.length === 0 || ids.some((id) => isKnown(facts.get(id)));
 }
 

@@ -31,12 +31,12 @@ export const POINT_TWICE_SHOWN: RuleShown = {
   remedy: REMEDY,
 };
 
-/** Rows by point id, over all files of a run. */
-export type RowsById = ReadonlyMap<string, readonly PointRecord[]>;
-
-/** The finding of a row whose id another row has too, or null. */
-export function pointTwice(id: string | null, record: PointRecord, facts: Facts, rows: RowsById): Finding | null {
-  const others = (id === null ? [] : (rows.get(id) ?? [])).filter((other) => other !== record);
+/**
+ * The finding of a row whose id another row has too, or null.
+ *
+ * @param others - the other rows with its id, over all files of the run
+ */
+export function pointTwice(facts: Facts, others: readonly PointRecord[]): Finding | null {
   if (others.length === 0) return null;
   const named = others.slice(0, ROWS_SHOWN).map(rowInWords).join(", ");
   const more = others.length > ROWS_SHOWN ? ` and ${others.length - ROWS_SHOWN} more` : "";

@@ -1,25 +1,19 @@
 import { isOpen, type Verdict } from "../base/index.js";
-import type { FactState, Facts } from "../facts/index.js";
-import type { ImportProblem, PointRecord, Survey } from "../records/index.js";
+import type { Facts } from "../facts/index.js";
+import type { ImportProblem, Survey } from "../records/index.js";
 import { compileRule, type Rulebook, type SensorModel } from "../rulebook/index.js";
-import { withDerived } from "./derive.js";
 import { headOf, surveyShown } from "./head.js";
-import { identityOf, type PointIdentity } from "./identity.js";
+import { namesOf, pointIdOf } from "./identity.js";
 import type { ScreeningInput, ScreeningOptions } from "./input.js";
-import { findingOf, isAlwaysListed, type ReadyRule, weightOf, worst } from "./judge-point.js";
+import { type ReadyRule, weightOf, worst } from "./judge-point.js";
 import { ModelShelf } from "./models.js";
 import { rulesNotAsked } from "./not-asked.js";
+import { PointFacts, type PointOnItsWay } from "./point-facts.js";
+import { PointIds } from "./point-ids.js";
 import { POINT_TWICE, pointTwice } from "./point-twice.js";
+import { ObjectNumbers, RememberedJudge } from "./remembered-judge.js";
 import type { Finding, PointResult, ResultHead, Screening } from "./result.js";
 import { Tally } from "./tally.js";
-
-/** A point on its way: its record, its facts with all derived ones, and who it is. */
-export interface PointFacts {
-  readonly record: PointRecord;
-  readonly survey: Survey;
-  readonly facts: Facts;
-  readonly model: SensorModel | null;
-}
 
 /**
  * Screens the points of all surveys with one rulebook. Points are judged while they are iterated.
@@ -63,7 +57,7 @@ export function readyRules(
 }
 
 /** The points of a run with all their facts, in order, without judging them. */
-export function pointFactsOf(input: ScreeningInput): Iterable<PointFacts> {
+export function pointFactsOf(input: ScreeningInput): Iterable<PointOnItsWay> {
   return new Run(input).points();
 }
 
@@ -72,24 +66,26 @@ class Run {
   readonly rules: readonly ReadyRule[];
   readonly #input: ScreeningInput;
   readonly #shelf: ModelShelf;
+  readonly #judges: readonly RememberedJudge[];
   readonly #notAsked = new Map<Survey, ReadonlySet<string>>();
-  readonly #rowsById = new Map<string, PointRecord[]>();
+  readonly #ids = new PointIds();
 
   constructor(input: ScreeningInput) {
     this.#input = input;
     this.rules = readyRules(input.rulebook, input.options);
     this.#shelf = new ModelShelf(input.rulebook, input.options.asOf);
+    const numbers = new ObjectNumbers();
+    this.#judges = this.rules.map((ready) => new RememberedJudge(ready, input.options.allFindings, numbers));
   }
 
   head(): ResultHead {
     const models = new Set<SensorModel>();
+    const siteName = this.#siteName();
     const surveys = this.#input.surveys.map((survey) => {
       let unnamed = 0;
-      for (const point of this.#pointsOf(survey)) {
-        if (point.model) models.add(point.model);
-        const { id } = this.#identity(point.facts);
-        if (id === null) unnamed += 1;
-        else this.#rowsById.set(id, [...(this.#rowsById.get(id) ?? []), point.record]);
+      for (const { facts, record } of this.#pointsOf(survey)) {
+        if (facts.model.ok) models.add(facts.model.model);
+        if (this.#ids.add(record, pointIdOf(facts, siteName)) === null) unnamed += 1;
       }
       const notAsked = rulesNotAsked(this.rules, survey, () => this.#factsOf(survey));
       this.#notAsked.set(survey, new Set(notAsked.map(({ rule }) => rule)));
@@ -98,53 +94,47 @@ class Run {
     return headOf(this.#input, this.rules, [...models], surveys);
   }
 
-  *points(): Iterable<PointFacts> {
+  *points(): Iterable<PointOnItsWay> {
     for (const survey of this.#input.surveys) yield* this.#pointsOf(survey);
   }
 
-  judge(point: PointFacts, tally: Tally): PointResult {
-    const { facts, record, survey } = point;
-    const identity = this.#identity(facts);
-    const { allFindings } = this.#input.options;
+  judge({ facts, record, survey }: PointOnItsWay, tally: Tally): PointResult {
+    const id = this.#ids.idOf(record);
     const findings: Finding[] = [];
     let verdict: Verdict = "pass";
     const silent = this.#notAsked.get(survey);
-    for (const ready of this.rules) {
-      if (silent?.has(ready.rule.id)) continue;
-      const judgement = ready.compiled.judge(facts);
-      tally.outcome(ready.rule.id, judgement.outcome);
-      verdict = worst(verdict, weightOf(judgement.outcome, ready.rule.undecided));
-      if (allFindings || isAlwaysListed(judgement.outcome)) findings.push(findingOf(ready, judgement, facts));
+    for (const judge of this.#judges) {
+      const { rule } = judge.ready;
+      if (silent?.has(rule.id)) continue;
+      const { outcome, finding } = judge.judge(facts);
+      tally.outcome(rule.id, outcome);
+      verdict = worst(verdict, weightOf(outcome, rule.undecided));
+      if (finding) findings.push(finding);
     }
-    const twice = pointTwice(identity.id, record, facts, this.#rowsById);
+    const twice = pointTwice(facts, this.#ids.othersOf(record));
     if (twice) {
       tally.outcome(POINT_TWICE, "fail");
       verdict = "fail";
       findings.push(twice);
     }
     const { file, sheet, row } = record;
-    const result: PointResult = { ...identity, file, sheet, row, verdict, findings };
+    const result: PointResult = { id, ...namesOf(facts), file, sheet, row, verdict, findings };
     tally.point(result);
     return result;
   }
 
-  #identity(facts: Facts): PointIdentity {
-    return identityOf(facts, this.#input.options.siteName ?? this.#input.site?.siteName ?? null);
+  #siteName(): string | null {
+    return this.#input.options.siteName ?? this.#input.site?.siteName ?? null;
   }
 
   *#factsOf(survey: Survey): Iterable<Facts> {
     for (const point of this.#pointsOf(survey)) yield point.facts;
   }
 
-  *#pointsOf(survey: Survey): Iterable<PointFacts> {
+  *#pointsOf(survey: Survey): Iterable<PointOnItsWay> {
     const asked = survey.factsAsked.has("sensor_model");
     for (const record of survey.records) {
-      const choice = this.#shelf.modelOf(record.facts, asked);
-      const facts = new Map<string, FactState>(record.facts);
-      if (choice.ok) for (const [id, state] of choice.facts) facts.set(id, state);
-      else facts.set("sensor_model", { known: false, reason: choice.reason, origin: originOf(record.facts) });
-      withDerived(facts);
-      yield { record, survey, facts, model: choice.ok ? choice.model : null };
+      yield { record, survey, facts: new PointFacts(record.facts, this.#shelf.modelOf(record.facts, asked)) };
     }
   }
 
@@ -169,10 +159,6 @@ class Run {
     }
     return remarks;
   }
-}
-
-function originOf(facts: Facts): FactState["origin"] {
-  return facts.get("sensor_model")?.origin ?? { kind: "none" };
 }
 
 /** Whether a result reached the level at which a run is to end with exit code 1. */

@@ -2,12 +2,12 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type FactState, factOf } from "../../src/facts/index.js";
 import { lowestRunningSpeed, seatOf, speedVaries } from "../../src/quantities/index.js";
-import { withDerived } from "../../src/screening/derive.js";
+import { DERIVED } from "../../src/screening/derive.js";
 import { known, unknown } from "../tools/make-record.js";
 
 function derived(facts: Readonly<Record<string, FactState>>): ReadonlyMap<string, FactState> {
   const map = new Map(Object.entries(facts));
-  withDerived(map);
+  for (const [id, derive] of DERIVED) map.set(id, derive(map));
   return map;
 }
 

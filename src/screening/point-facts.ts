@@ -1,0 +1,61 @@
+import type { FactState, Facts, Said } from "../facts/index.js";
+import type { PointRecord, Survey } from "../records/index.js";
+import { DERIVED } from "./derive.js";
+import type { ModelChoice } from "./models.js";
+
+/** All facts of a point: those of its record, over them those of its sensor model, over them the derived ones. */
+export class PointFacts implements Facts {
+  readonly #record: Facts;
+  readonly model: ModelChoice;
+  readonly #derived = new Map<string, FactState>();
+
+  constructor(record: Facts, model: ModelChoice) {
+    this.#record = record;
+    this.model = model;
+  }
+
+  get(id: string): FactState | undefined {
+    const derive = DERIVED.get(id);
+    if (!derive) return this.#ofModel(id) ?? this.#record.get(id);
+    const known = this.#derived.get(id) ?? derive(this);
+    this.#derived.set(id, known);
+    return known;
+  }
+
+  has(id: string): boolean {
+    return this.get(id) !== undefined;
+  }
+
+  /** What the record says of a fact; facts of the model and derived ones follow from it and from the model. */
+  said(id: string): Said | undefined {
+    return this.#record.said?.(id);
+  }
+
+  /** Whether equal facts of other points can be told by their objects. */
+  get isShared(): boolean {
+    return this.#record.said !== undefined;
+  }
+
+  *[Symbol.iterator](): Iterator<readonly [string, FactState]> {
+    const ids = new Set([...this.#record].map(([id]) => id));
+    if (this.model.ok) for (const id of this.model.facts.keys()) ids.add(id);
+    else ids.add("sensor_model");
+    for (const id of [...ids, ...DERIVED.keys()]) {
+      const state = this.get(id);
+      if (state) yield [id, state];
+    }
+  }
+
+  #ofModel(id: string): FactState | undefined {
+    if (this.model.ok) return this.model.facts.get(id);
+    if (id !== "sensor_model") return undefined;
+    return { known: false, reason: this.model.reason, origin: this.#record.get(id)?.origin ?? { kind: "none" } };
+  }
+}
+
+/** A point on its way: its record, and all its facts. */
+export interface PointOnItsWay {
+  readonly record: PointRecord;
+  readonly survey: Survey;
+  readonly facts: PointFacts;
+}
