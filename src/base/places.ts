@@ -26,7 +26,10 @@ export function columnLetters(column: number): string {
   return letters;
 }
 
+const LETTERS: string[] = [];
+
 /** "F17" for row 17, column 6; both count from 1. */
 export function cellName(row: number, column: number): string {
-  return `${columnLetters(column)}${row}`;
+  LETTERS[column] ??= columnLetters(column);
+  return LETTERS[column] + row;
 }

@@ -48,4 +48,6 @@ export interface Facts extends Iterable<readonly [string, FactState]> {
    * assumption, and stands in cells or in the same statement. A collection without it tells no such thing.
    */
   said?(id: string): Said | undefined;
+  /** The cells a fact was read from; empty for one that comes from elsewhere. Only where `said` is. */
+  cells?(id: string): readonly CellPlace[];
 }

@@ -8,7 +8,7 @@ import { type Grid, type SeenCell, shownText } from "./grid.js";
 import type { PlannedSheet, PlannedTable } from "./plan-sheet.js";
 import type { CellContext } from "./read-cell.js";
 import { FactSlots } from "./record-facts.js";
-import { ABSENT, factsOfRow, type PlacedCell, type RowFacts } from "./row-facts.js";
+import { ABSENT, factsOfRow, RowCells, type RowFacts } from "./row-facts.js";
 import { rowKinds } from "./row-kind.js";
 import { note, problemAt, type SheetContext } from "./sheet-context.js";
 import { columnReadings, unusedSheet, usedSheet } from "./sheet-report.js";
@@ -59,7 +59,9 @@ function readTable(
   const hiddenRows = new Set(raw.rows.filter((row: RawRow) => row.hidden).map((row) => row.row));
   const headingRow = table.headingRows[table.headingRows.length - 1] ?? 0;
   const readers = used.map((column) => new ColumnReader(column, cellContext(column, context)));
-  const reading: TableReading = { raw, grid, headingRow, readers, slots: new FactSlots(), above: [], context };
+  const slots = new FactSlots();
+  const cells = new RowCells();
+  const reading: TableReading = { raw, grid, headingRow, readers, slots, cells, above: [], context };
   const records: PointRecord[] = [];
   for (const row of table.rows) {
     const filled = grid.filledCells(row);
@@ -87,6 +89,7 @@ interface TableReading {
   readonly headingRow: number;
   readonly readers: readonly ColumnReader[];
   readonly slots: FactSlots;
+  readonly cells: RowCells;
   /** By reader, the last filled cell above, for marks that repeat it. */
   readonly above: (SeenCell | undefined)[];
   readonly context: SheetContext;
@@ -106,8 +109,10 @@ function cellContext(column: ColumnPlan, context: SheetContext): CellContext {
 }
 
 function readRow(row: number, reading: TableReading): Facts {
-  const { readers, raw, slots, context } = reading;
-  const cells = readers.map((reader, i): PlacedCell => readPlaced(reader, i, row, reading));
+  const { readers, raw, slots, cells, context } = reading;
+  readers.forEach((reader, i) => {
+    readPlaced(reader, i, row, reading);
+  });
   const read = factsOfRow(cells, row, slots);
   for (const { fact, cells: places } of read.conflicts) {
     const names = [...new Set(places.map((place) => cellName(place.row, place.column)))];
@@ -119,8 +124,8 @@ function readRow(row: number, reading: TableReading): Facts {
   return read.draft.finish(raw.name);
 }
 
-function readPlaced(reader: ColumnReader, i: number, row: number, reading: TableReading): PlacedCell {
-  const { raw, grid, headingRow, above, context } = reading;
+function readPlaced(reader: ColumnReader, i: number, row: number, reading: TableReading): void {
+  const { raw, grid, headingRow, cells, above, context } = reading;
   const { column, heading } = reader.plan;
   let source = grid.seen(row, column, headingRow);
   let said: CellSaid | null = null;
@@ -136,6 +141,7 @@ function readPlaced(reader: ColumnReader, i: number, row: number, reading: Table
   above[i] = source;
   said ??= reader.read(source?.value);
   const at = source ?? { row, column };
+  cells.set(i, said, at.row, at.column);
   for (const remark of said.remarks) {
     context.log.tallyOf(remark, () => ({
       ...problemAt(context, raw, remark.code, cellName(at.row, at.column), remark.text),
@@ -152,7 +158,6 @@ function readPlaced(reader: ColumnReader, i: number, row: number, reading: Table
       found,
     });
   }
-  return { said, at };
 }
 
 function noteAbsent({ draft, absent }: RowFacts, row: number, { readers, raw, context }: TableReading): void {

@@ -83,6 +83,12 @@ export class RecordFacts implements Facts {
     return slot === undefined ? undefined : this.#stateOf(slot);
   }
 
+  cells(id: string): readonly CellPlace[] {
+    const slot = this.#slots.find(id);
+    const said = slot === undefined ? undefined : this.#said[slot];
+    return slot === undefined || said === undefined || "origin" in said ? [] : this.#cells(slot);
+  }
+
   *[Symbol.iterator](): Iterator<readonly [string, FactState]> {
     for (const [slot, fact] of this.#slots.facts.entries()) {
       const state = this.#stateOf(slot);
@@ -93,11 +99,21 @@ export class RecordFacts implements Facts {
   #stateOf(slot: number): FactState | undefined {
     const said = this.#said[slot];
     if (said === undefined || "origin" in said) return said as FactState | undefined;
-    return { ...said, origin: { kind: "cells", cells: this.#cells(slot) } };
+    const origin = { kind: "cells", cells: this.#cells(slot) } as const;
+    if (!said.known) return { known: false, reason: said.reason, origin };
+    const { value, accuracy, assumed } = said;
+    return {
+      known: true,
+      value,
+      ...(accuracy === undefined ? {} : { accuracy }),
+      ...(assumed === undefined ? {} : { assumed }),
+      origin,
+    };
   }
 
   #cells(slot: number): readonly CellPlace[] {
-    const at = this.#elsewhere?.get(slot) ?? [{ row: this.#row, column: this.#slots.usualColumn(slot) }];
-    return at.map(({ row, column }) => ({ sheet: this.#sheet, cell: cellName(row, column) }));
+    const cells = this.#elsewhere?.get(slot);
+    if (cells) return cells.map(({ row, column }) => ({ sheet: this.#sheet, cell: cellName(row, column) }));
+    return [{ sheet: this.#sheet, cell: cellName(this.#row, this.#slots.usualColumn(slot)) }];
   }
 }

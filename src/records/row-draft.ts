@@ -23,23 +23,24 @@ export class RowDraft {
   }
 
   /** Sets what one cell says. */
-  setFrom(fact: string, said: Said, at: CellAt): void {
-    const slot = this.#slots.slotOf(fact, at.column);
+  setFrom(fact: string, said: Said, row: number, column: number): void {
+    const slot = this.#slots.slotOf(fact, column);
     this.#said[slot] = said;
-    if (at.row !== this.row || at.column !== this.#slots.usualColumn(slot)) this.#place(slot, [at]);
+    if (row !== this.row || column !== this.#slots.usualColumn(slot)) this.#place(slot, [{ row, column }]);
     else this.#elsewhere?.delete(slot);
   }
 
-  /** Sets what several cells say together, or a statement of the site, which carries its own origin. */
-  set(fact: string, said: Said, cells: readonly CellAt[]): void {
-    const [only] = cells;
-    if (only && cells.length === 1) {
-      this.setFrom(fact, said, only);
-      return;
-    }
-    const slot = this.#slots.slotOf(fact, only?.column ?? 0);
-    this.#said[slot] = said;
-    if (cells.length > 0) this.#place(slot, cells);
+  /** Sets what several cells say together. */
+  setFromAll(fact: string, said: Said, cells: readonly CellAt[]): void {
+    const [first] = cells;
+    if (!first) throw new RangeError(`no cell says anything of ${fact}`);
+    this.setFrom(fact, said, first.row, first.column);
+    if (cells.length > 1) this.#place(this.#slots.slotOf(fact, first.column), cells);
+  }
+
+  /** Sets a statement of the site, which carries its own origin. */
+  state(fact: string, statement: Said): void {
+    this.#said[this.#slots.slotOf(fact, 0)] = statement;
   }
 
   /** The cells that a fact was read from. */

@@ -5,10 +5,24 @@ import type { CellAt, FactSlots } from "./record-facts.js";
 import { RowDraft } from "./row-draft.js";
 import { speedsOutOfOrder } from "./speed-order.js";
 
-/** What a cell of a row says, and the cell that says it: another one under a merged range or a mark for "as above". */
-export interface PlacedCell {
-  readonly said: CellSaid;
-  readonly at: CellAt;
+/**
+ * What the cells of a row say, in the order of the columns, each with the cell that says it: another one under a
+ * merged range or a mark for "as above". Used anew for every row of a table.
+ */
+export class RowCells {
+  readonly said: CellSaid[] = [];
+  readonly rows: number[] = [];
+  readonly columns: number[] = [];
+
+  set(i: number, said: CellSaid, row: number, column: number): void {
+    this.said[i] = said;
+    this.rows[i] = row;
+    this.columns[i] = column;
+  }
+
+  at(i: number): CellAt {
+    return { row: this.rows[i] ?? 0, column: this.columns[i] ?? 0 };
+  }
 }
 
 /** The facts of one row and what is to be reported about them. */
@@ -29,75 +43,85 @@ export const ABSENT: Said = { known: true, value: "absent", assumed: "not mentio
 
 const DOUBTFUL: Said = unknownAs("doubtful");
 
-/**
- * Puts together what the cells of a row say.
- *
- * @param cells - what each cell said, in the order of the columns
- */
-export function factsOfRow(cells: readonly PlacedCell[], row: number, slots: FactSlots): RowFacts {
+/** Puts together what the cells of a row say. */
+export function factsOfRow(cells: RowCells, row: number, slots: FactSlots): RowFacts {
   const draft = new RowDraft(row, slots);
   const empty = new Set<string>();
   const conflicts: RowFacts["conflicts"][number][] = [];
-  const { first, several } = gather(cells);
-  for (const [fact, { entry, at }] of first) {
-    const list = several.get(fact);
-    if (list === undefined) {
-      draft.setFrom(fact, entry.said, at);
-      if (entry.empty) empty.add(fact);
-      continue;
-    }
-    const combined = combine(list);
-    draft.set(fact, combined.said, combined.cells);
+  for (const [fact, entries] of spokenTwice(cells, draft, empty)) {
+    const combined = combine(entries);
+    draft.setFromAll(fact, combined.said, combined.cells);
     if (combined.empty) empty.add(fact);
+    else empty.delete(fact);
     if (combined.conflict) conflicts.push({ fact, cells: combined.cells });
   }
   for (const { fact, cells: places } of speedsOutOfOrder(draft)) {
-    draft.set(fact, CONFLICTING, places);
+    draft.setFromAll(fact, CONFLICTING, places);
     conflicts.push({ fact, cells: places });
   }
-  return { draft, empty, conflicts, absent: absentParts(cells, first) };
+  return { draft, empty, conflicts, absent: absentParts(cells, draft) };
 }
 
-/** The entries of a row by fact: the first of each, and all of those that more than one cell speaks of. */
-function gather(cells: readonly PlacedCell[]): {
-  readonly first: ReadonlyMap<string, PlacedEntry>;
-  readonly several: ReadonlyMap<string, readonly PlacedEntry[]>;
-} {
-  const first = new Map<string, PlacedEntry>();
-  const several = new Map<string, PlacedEntry[]>();
-  for (const { said, at } of cells) {
-    for (const entry of said.hertz ? mainsDoubted(said, cells) : said.entries) {
-      const before = first.get(entry.fact);
-      if (before === undefined) {
-        first.set(entry.fact, { entry, at });
+/** Sets the facts that one cell speaks of; gives back those of which more than one does, with all that is said. */
+function spokenTwice(
+  { said, rows, columns }: RowCells,
+  draft: RowDraft,
+  empty: Set<string>,
+): ReadonlyMap<string, readonly PlacedEntry[]> {
+  let twice: Map<string, PlacedEntry[]> | null = null;
+  for (let i = 0; i < said.length; i++) {
+    const cell = said[i] as CellSaid;
+    const row = rows[i] ?? 0;
+    const column = columns[i] ?? 0;
+    for (const entry of cell.hertz ? mainsDoubted(cell, said) : cell.entries) {
+      if (!draft.has(entry.fact)) {
+        draft.setFrom(entry.fact, entry.said, row, column);
+        if (entry.empty) empty.add(entry.fact);
         continue;
       }
-      const list = several.get(entry.fact) ?? [before];
-      list.push({ entry, at });
-      several.set(entry.fact, list);
+      twice ??= new Map();
+      const entries = twice.get(entry.fact) ?? firstEntries(entry.fact, said, rows, columns, i);
+      entries.push({ entry, at: { row, column } });
+      twice.set(entry.fact, entries);
     }
   }
-  return { first, several };
+  return twice ?? new Map();
+}
+
+/** What the cells before the i-th say of a fact; the i-th itself says it, too, where it speaks of it twice. */
+function firstEntries(
+  fact: string,
+  said: readonly CellSaid[],
+  rows: readonly number[],
+  columns: readonly number[],
+  i: number,
+): PlacedEntry[] {
+  for (let j = 0; j <= i; j++) {
+    const cell = said[j] as CellSaid;
+    const entry = (cell.hertz ? mainsDoubted(cell, said) : cell.entries).find((one) => one.fact === fact);
+    if (entry) return [{ entry, at: { row: rows[j] ?? 0, column: columns[j] ?? 0 } }];
+  }
+  return [];
 }
 
 const NOTHING_ABSENT: ReadonlyMap<string, CellAt> = new Map();
 
 /** Parts of the seat that have no column of their own and that the understood phrases do not mention. */
-function absentParts(cells: readonly PlacedCell[], spoken: ReadonlyMap<string, unknown>): ReadonlyMap<string, CellAt> {
+function absentParts(cells: RowCells, spoken: RowDraft): ReadonlyMap<string, CellAt> {
   let absent: Map<string, CellAt> | null = null;
-  for (const { said, at } of cells) {
-    for (const fact of said.unmentioned) {
+  for (const [i, { unmentioned }] of cells.said.entries()) {
+    for (const fact of unmentioned) {
       if (spoken.has(fact) || !isSeat(fact)) continue;
       absent ??= new Map();
-      absent.set(fact, at);
+      absent.set(fact, cells.at(i));
     }
   }
   return absent ?? NOTHING_ABSENT;
 }
 
 /** Hertz may be those of the mains or of the drive: doubtful at 50 and 60, over a range, and under a variable drive. */
-function mainsDoubted(cell: CellSaid, cells: readonly PlacedCell[]): readonly Entry[] {
-  const variable = cells.some(({ said: other }) =>
+function mainsDoubted(cell: CellSaid, cells: readonly CellSaid[]): readonly Entry[] {
+  const variable = cells.some((other) =>
     other.entries.some((e) => e.fact === "variable_speed" && e.said.known && e.said.value === "yes"),
   );
   const range = cell.entries.length > 1;

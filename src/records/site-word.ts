@@ -11,11 +11,11 @@ export function addSiteWord(row: RowFacts, site: SiteStatements | null): void {
   if (site) {
     for (const stated of statementsFor(row, site)) {
       for (const [fact, state] of stated) {
-        if (!draft.has(fact) || (empty.has(fact) && draft.get(fact)?.known === false)) draft.set(fact, state, []);
+        if (!draft.has(fact) || (empty.has(fact) && draft.get(fact)?.known === false)) draft.state(fact, state);
       }
     }
   }
-  for (const [fact, at] of absent) if (!draft.has(fact)) draft.setFrom(fact, ABSENT, at);
+  for (const [fact, { row: at, column }] of absent) if (!draft.has(fact)) draft.setFrom(fact, ABSENT, at, column);
 }
 
 function statementsFor({ draft: facts, empty }: RowFacts, site: SiteStatements): readonly StatedFacts[] {

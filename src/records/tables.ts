@@ -91,7 +91,9 @@ function isFurtherHeadingRow(
 ): boolean {
   let listed = 0;
   let others = 0;
-  for (const { value } of cells) {
+  // From the right: names, of which every row has new ones, stand on the left.
+  for (let i = cells.length - 1; i >= 0; i--) {
+    const value = (cells[i] as RawCell).value;
     const kind = value.kind === "text" ? kindOf(value.text) : "other";
     if (kind === "choice") continue;
     if (kind === "heading") listed += 1;

@@ -52,6 +52,7 @@ export function cellsOf(roots: readonly string[], facts: Facts): readonly CellPl
 }
 
 function cellsOfOne(id: string, facts: Facts): readonly CellPlace[] {
+  if (facts.cells) return facts.cells(id);
   const origin = facts.get(id)?.origin;
   return origin?.kind === "cells" ? origin.cells : [];
 }

@@ -2,6 +2,7 @@ export type { AuditReport } from "./audit.js";
 export { auditScreening } from "./audit.js";
 export { pointUuid } from "./identity.js";
 export type { ScreeningInput, ScreeningOptions } from "./input.js";
+export { repeatedBy } from "./repeated.js";
 export type {
   FactShown,
   Finding,

@@ -1,3 +1,4 @@
+import type { CellPlace } from "../base/index.js";
 import type { FactState, Facts, Said } from "../facts/index.js";
 import type { PointRecord, Survey } from "../records/index.js";
 import { DERIVED } from "./derive.js";
@@ -31,6 +32,12 @@ export class PointFacts implements Facts {
     return this.#record.said?.(id);
   }
 
+  cells(id: string): readonly CellPlace[] {
+    if (this.#record.cells && !this.#isOfModel(id)) return this.#record.cells(id);
+    const origin = this.get(id)?.origin;
+    return origin?.kind === "cells" ? origin.cells : [];
+  }
+
   /** Whether equal facts of other points can be told by their objects. */
   get isShared(): boolean {
     return this.#record.said !== undefined;
@@ -44,6 +51,11 @@ export class PointFacts implements Facts {
       const state = this.get(id);
       if (state) yield [id, state];
     }
+  }
+
+  /** The fact that names the model stands in the record, also where no model is known by that name. */
+  #isOfModel(id: string): boolean {
+    return this.model.ok && this.model.facts.has(id);
   }
 
   #ofModel(id: string): FactState | undefined {

@@ -1,6 +1,7 @@
 import type { Screening } from "../../screening/index.js";
 import { jsonText } from "./json-text.js";
-import { headShape, pointShape, summaryShape } from "./shapes.js";
+import { pointTexts } from "./point-text.js";
+import { headShape, summaryShape } from "./shapes.js";
 
 /**
  * The result document as a stream of text. One key of the head per line, one point per line, so that two documents
@@ -14,8 +15,9 @@ export function* jsonDocument(screening: Screening): IterableIterator<string> {
   const head = Object.entries(headShape(screening.head)).map(([key, value]) => `"${key}":${jsonText(value)},\n`);
   yield `{${head.join("")}"points":[`;
   let between = "\n";
+  const pointText = pointTexts();
   for (const point of screening.points()) {
-    yield between + jsonText(pointShape(point));
+    yield between + pointText(point);
     between = ",\n";
   }
   yield `\n],\n"summary":${jsonText(summaryShape(screening.summary()))}}\n`;
@@ -30,6 +32,7 @@ export function* jsonDocument(screening: Screening): IterableIterator<string> {
  */
 export function* ndjsonDocument(screening: Screening): IterableIterator<string> {
   yield `${jsonText(headShape(screening.head))}\n`;
-  for (const point of screening.points()) yield `${jsonText(pointShape(point))}\n`;
+  const pointText = pointTexts();
+  for (const point of screening.points()) yield `${pointText(point)}\n`;
   yield `${jsonText({ summary: summaryShape(screening.summary()) })}\n`;
 }

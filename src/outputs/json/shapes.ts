@@ -37,7 +37,8 @@ function originShape(origin: { readonly file: string; readonly line: number }) {
   return { file: origin.file, line: origin.line };
 }
 
-function factShape(fact: FactShown): Shape<FactShown> {
+/** A fact of a finding as documents write it. */
+export function factShape(fact: FactShown): Shape<FactShown> {
   return {
     fact: fact.fact,
     value: typeof fact.value === "number" ? finite(fact.value) : fact.value,
@@ -67,7 +68,8 @@ function marginShape(margin: Margin): Shape<Margin> | null {
   return Number.isFinite(margin.value) ? { value: margin.value, fraction: finite(margin.fraction) } : null;
 }
 
-function findingShape(finding: Finding): Shape<Finding> {
+/** A finding as documents write it. */
+export function findingShape(finding: Finding): Shape<Finding> {
   return {
     rule: finding.rule,
     outcome: finding.outcome,

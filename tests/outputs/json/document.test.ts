@@ -21,6 +21,18 @@ describe("jsonDocument", () => {
     }
   });
 
+  it("is not misled by texts that look like its own members", () => {
+    const odd = '"facts":[] "cells":[]\u0001';
+    const tricky = point(9, "fail", [
+      finding("min-speed", "fail", {
+        facts: [fact({ value: odd }), fact({ assumed: odd, cells: [{ sheet: odd, cell: "B2" }] })],
+        message: odd,
+        remedy: `,"facts":[],`,
+      }),
+    ]);
+    expect(JSON.parse([...jsonDocument(fakeScreening([tricky]))].join("")).points).toEqual([tricky]);
+  });
+
   it("says the same as the screening", () => {
     const read = JSON.parse(text);
     expect(read.summary).toEqual(SUMMARY);
