@@ -8,7 +8,7 @@ import {
   screenedWorkbook,
   type WrittenFile,
 } from "../outputs/index.js";
-import type { PointResult, Screening } from "../screening/index.js";
+import type { Screening } from "../screening/index.js";
 import type { OpenedSurvey } from "./open-surveys.js";
 import type { ScreenOptions } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
@@ -40,11 +40,6 @@ export function targetPaths(targets: Targets): readonly string[] {
   return [targets.workbook, targets.csv, targets.findings, targets.result].filter((path) => path !== null);
 }
 
-/** A screening whose points are kept, so that several outputs can be made of them. */
-export function replayed(screening: Screening, points: readonly PointResult[]): Screening {
-  return { head: screening.head, summary: () => screening.summary(), points: () => points[Symbol.iterator]() };
-}
-
 /** Writes the result to standard output as it is made. */
 export async function printResult(screening: Screening, form: "json" | "ndjson", terminal: Terminal): Promise<void> {
   const pieces = form === "json" ? jsonDocument(screening) : ndjsonDocument(screening);
@@ -58,12 +53,14 @@ export async function printResult(screening: Screening, form: "json" | "ndjson",
   await terminal.out(buffer);
 }
 
-/** Writes all files of a run together: all of them or none. */
+/**
+ * Writes all files of a run together: all of them or none. The points are judged anew for each file: remembering
+ * what is alike makes that cheap, where a hundred thousand points with their findings would fill the memory.
+ */
 export async function writeFiles(
   batch: OutputBatch,
   targets: Targets,
   screening: Screening,
-  points: readonly PointResult[],
   surveys: readonly OpenedSurvey[],
 ): Promise<{ ok: true; written: readonly WrittenFile[] } | { ok: false; error: DiskProblem }> {
   const { head } = screening;
@@ -82,13 +79,14 @@ export async function writeFiles(
   };
   if (targets.workbook !== null) {
     const kept = surveys.flatMap(({ survey, workbook }) => (workbook ? [{ file: survey.file, survey, workbook }] : []));
+    const points = [...screening.points()];
     const bytes = await screenedWorkbook({ head, points, summary: screening.summary(), surveys: kept });
     await batch.write(targets.workbook, bytes);
     written.push({ what: "screened workbook", file: targets.workbook });
   }
-  await stream("table of points", targets.csv, () => pointsCsv(head, points));
-  await stream("table of findings", targets.findings, () => findingsCsv(head, points));
-  await stream("result document", targets.result, () => jsonDocument(replayed(screening, points)));
+  await stream("table of points", targets.csv, () => pointsCsv(head, screening.points()));
+  await stream("table of findings", targets.findings, () => findingsCsv(head, screening.points()));
+  await stream("result document", targets.result, () => jsonDocument(screening));
   const done = await batch.finish();
   return done.ok ? { ok: true, written } : { ok: false, error: done.error };
 }

@@ -8,7 +8,7 @@ import { type PointResult, reachesLevel, type Screening, type ScreeningInput, sc
 import { rulebookPaths } from "./open-rulebook.js";
 import type { OpenedSurvey } from "./open-surveys.js";
 import { progressOf } from "./progress.js";
-import { printResult, replayed, targetPaths, targetsOf, writeFiles } from "./run-outputs.js";
+import { printResult, targetPaths, targetsOf, writeFiles } from "./run-outputs.js";
 import { audit, CannotRun, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
@@ -122,23 +122,28 @@ async function judgeAndWrite(
     terminal.err(closingLine(watched));
     return reached;
   }
-  const progress = progressOf(terminal, "screening");
-  const points: PointResult[] = [];
-  const total = input.surveys.reduce((sum, survey) => sum + survey.records.length, 0);
-  for (const point of watched.points()) {
-    points.push(point);
-    if (points.length % 500 === 0) progress.at(points.length / total);
-  }
-  progress.end();
-  const done = batch ? await writeFiles(batch, targets, watched, points, surveys) : { ok: true as const, written: [] };
+  const done = batch ? await writeFiles(batch, targets, watched, surveys) : { ok: true as const, written: [] };
   if (!done.ok) stop(terminal, `${done.error.path}: ${done.error.text}`);
   if (form) {
-    await printResult(replayed(watched, points), form, terminal);
+    await printResult(watched, form, terminal);
     terminal.err(closingLine(watched));
-  } else {
-    await terminal.out(terminalReport(watched.head, watched.summary(), done.ok ? done.written : []));
+    return reached;
   }
+  if (!batch) judgeAll(watched, input, terminal);
+  await terminal.out(terminalReport(watched.head, watched.summary(), done.written));
   return reached;
+}
+
+/** Judges every point for the sake of the counts. */
+function judgeAll(screening: Screening, input: ScreeningInput, terminal: Terminal): void {
+  const progress = progressOf(terminal, "screening");
+  const total = input.surveys.reduce((sum, survey) => sum + survey.records.length, 0);
+  let judged = 0;
+  for (const _ of screening.points()) {
+    judged += 1;
+    if (judged % 500 === 0) progress.at(judged / total);
+  }
+  progress.end();
 }
 
 /** A screening whose points are seen by someone else on their way. */
