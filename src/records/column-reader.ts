@@ -2,47 +2,37 @@ import type { CellValue } from "../workbook/index.js";
 import { type CellSaid, dittoOfNothing, readColumnCell } from "./column-cell.js";
 import type { ColumnPlan } from "./columns.js";
 import type { CellContext } from "./read-cell.js";
-import { rememberedTexts } from "./remembered.js";
 
-/** Different cells remembered per column; a column with more of them repeats itself within a stretch, if at all. */
+/** Different cells remembered per column; past it everything is forgotten, since what comes again comes again soon. */
 const MOST_REMEMBERED = 4_000;
 
 /** Reads the cells of one column; what it said once of a value it says again without looking. */
 export class ColumnReader {
   readonly plan: ColumnPlan;
   readonly context: CellContext;
-  readonly #said = new Map<unknown, CellSaid>();
-  readonly #isDitto: (text: string) => boolean;
-  readonly #empty: CellSaid;
-  readonly #dittoOfNothing: CellSaid;
+  /** What an empty cell says. */
+  readonly empty: CellSaid;
+  /** A mark for "as above" with nothing above it. */
+  readonly dittoOfNothing: CellSaid;
+  readonly #said = new Map<unknown, CellSaid | "ditto">();
 
   constructor(plan: ColumnPlan, context: CellContext) {
     this.plan = plan;
     this.context = context;
-    this.#empty = readColumnCell(plan, undefined, context);
-    this.#dittoOfNothing = dittoOfNothing(context.field.id);
-    this.#isDitto = rememberedTexts(context.vocabulary.isDitto);
+    this.empty = readColumnCell(plan, undefined, context);
+    this.dittoOfNothing = dittoOfNothing(context.field.id);
   }
 
-  /** What the cell says; the same object for the same value. */
-  read(value: CellValue | undefined): CellSaid {
-    if (value === undefined) return this.#empty;
+  /** What a filled cell says, the same object for the same value; "ditto" for a mark that repeats the cell above. */
+  read(value: CellValue): CellSaid | "ditto" {
     const key = keyOf(value);
     const known = this.#said.get(key);
     if (known !== undefined) return known;
-    const said = readColumnCell(this.plan, value, this.context);
+    const ditto = value.kind === "text" && this.context.vocabulary.isDitto(value.text);
+    const said = ditto ? "ditto" : readColumnCell(this.plan, value, this.context);
     if (this.#said.size >= MOST_REMEMBERED) this.#said.clear();
     this.#said.set(key, said);
     return said;
-  }
-
-  /** A mark for "as above" with nothing above it. */
-  get dittoOfNothing(): CellSaid {
-    return this.#dittoOfNothing;
-  }
-
-  isDitto(value: CellValue): boolean {
-    return value.kind === "text" && this.#isDitto(value.text);
   }
 }
 

@@ -49,6 +49,12 @@ export class Grid {
     return this.#rows.get(row)?.cells.filter((cell) => !isEmptyCell(cell.value)) ?? [];
   }
 
+  /** The filled cell of a row without merged ranges. */
+  alone(row: number, column: number): SeenCell | undefined {
+    const value = this.own(row, column);
+    return value && { value, row, column };
+  }
+
   /** Whether any cell of a row below its headings may show another cell than itself. */
   isMerged(row: number): boolean {
     return this.#covered.has(row);

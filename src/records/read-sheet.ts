@@ -1,7 +1,6 @@
 import { cellName, columnLetters, showText } from "../base/index.js";
 import { type Facts, factOf } from "../facts/index.js";
 import type { RawRow, RawSheet } from "../workbook/index.js";
-import type { CellSaid } from "./column-cell.js";
 import { ColumnReader } from "./column-reader.js";
 import type { ColumnPlan } from "./columns.js";
 import { type Grid, type SeenCell, shownText } from "./grid.js";
@@ -127,21 +126,22 @@ function readRow(row: number, reading: TableReading): Facts {
 function readPlaced(reader: ColumnReader, i: number, row: number, reading: TableReading): void {
   const { raw, grid, headingRow, cells, above, context } = reading;
   const { column, heading } = reader.plan;
-  let source = grid.seen(row, column, headingRow);
-  let said: CellSaid | null = null;
-  if (source && reader.isDitto(source.value)) {
-    const { row: markRow, column: markColumn } = source;
+  let source = grid.isMerged(row) ? grid.seen(row, column, headingRow) : grid.alone(row, column);
+  let said = source ? reader.read(source.value) : reader.empty;
+  if (said === "ditto") {
+    const mark = source ?? { row, column };
     source = above[i];
-    if (!source) said = reader.dittoOfNothing;
-    else {
+    const repeated = source ? reader.read(source.value) : "ditto";
+    said = repeated === "ditto" ? reader.dittoOfNothing : repeated;
+    if (source) {
       const text = 'a mark for "as above" is read as the value above';
-      note(context, raw, "ditto", cellName(markRow, markColumn), text, heading, reader.context.field.id);
+      note(context, raw, "ditto", cellName(mark.row, mark.column), text, heading, reader.context.field.id);
     }
   }
   above[i] = source;
-  said ??= reader.read(source?.value);
   const at = source ?? { row, column };
   cells.set(i, said, at.row, at.column);
+  if (said.remarks.length === 0 && said.troubles.length === 0) return;
   for (const remark of said.remarks) {
     context.log.tallyOf(remark, () => ({
       ...problemAt(context, raw, remark.code, cellName(at.row, at.column), remark.text),

@@ -1,8 +1,8 @@
-import { v5 as uuidV5 } from "uuid";
+import { parse, v5 as uuidV5 } from "uuid";
 import type { Facts, Said } from "../facts/index.js";
 
 /** Namespace of the point ids (RFC 9562, version 5). */
-const NAMESPACE = "34c291d3-4c5c-41c5-8136-7c922dd583bf";
+const NAMESPACE = parse("34c291d3-4c5c-41c5-8136-7c922dd583bf");
 const PARTS = ["asset_tag", "component", "bearing_position", "direction"] as const;
 
 /** How a point is called. */

@@ -8,7 +8,7 @@ import type { ModelChoice } from "./models.js";
 export class PointFacts implements Facts {
   readonly #record: Facts;
   readonly model: ModelChoice;
-  readonly #derived = new Map<string, FactState>();
+  #derived: Map<string, FactState> | null = null;
 
   constructor(record: Facts, model: ModelChoice) {
     this.#record = record;
@@ -18,6 +18,7 @@ export class PointFacts implements Facts {
   get(id: string): FactState | undefined {
     const derive = DERIVED.get(id);
     if (!derive) return this.#ofModel(id) ?? this.#record.get(id);
+    this.#derived ??= new Map();
     const known = this.#derived.get(id) ?? derive(this);
     this.#derived.set(id, known);
     return known;

@@ -4,7 +4,6 @@ import type {
   Finding,
   LimitShown,
   ModelShown,
-  PointResult,
   ResultHead,
   RuleShown,
   Summary,
@@ -81,23 +80,6 @@ export function findingShape(finding: Finding): Shape<Finding> {
     message: finding.message,
     remedy: finding.remedy,
     group: finding.group,
-  };
-}
-
-/** A point as documents write it: every key, null where it has no value, in this order. */
-export function pointShape(point: PointResult): Shape<PointResult> {
-  return {
-    id: point.id,
-    point: point.point,
-    machine: point.machine,
-    component: point.component,
-    bearingPosition: point.bearingPosition,
-    direction: point.direction,
-    file: point.file,
-    sheet: point.sheet,
-    row: point.row,
-    verdict: point.verdict,
-    findings: point.findings.map(findingShape),
   };
 }
 
