@@ -25,3 +25,9 @@ export const TOTAL_PART_BYTES = 1_024 * MEBIBYTE;
 
 /** Levels to which the elements of a part may nest; a workbook needs about ten. */
 export const DEPTH_LIMIT = 200;
+
+/** Bytes of one tag with its attributes, or of one XML declaration. */
+export const TAG_BYTES = 8 * MEBIBYTE;
+
+/** Bytes of text inside one element that are kept; no cell can hold as many characters. */
+export const TEXT_BYTES = 4 * MEBIBYTE;

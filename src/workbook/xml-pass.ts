@@ -1,8 +1,8 @@
 import { SaxesParser, type SaxesTagPlain } from "saxes";
 import { DEPTH_LIMIT } from "./limits.js";
 import type { Part } from "./package.js";
-import { grouped, quoted, refuse } from "./unreadable.js";
 import { partDecoder } from "./xml-encoding.js";
+import { refuseDamagedXml, refuseDepth, refuseDoctype } from "./xml-faults.js";
 
 const CHUNK_BYTES = 65_536;
 
@@ -35,14 +35,14 @@ export function passXml(part: Part, listener: XmlListener, onBytes: (done: numbe
     text += piece;
   };
 
-  parser.on("error", () => refuseDamaged(part, parser.line));
-  parser.on("doctype", () => refuseDoctype(part));
+  parser.on("error", () => refuseDamagedXml(part.name, parser.line));
+  parser.on("doctype", () => refuseDoctype(part.name));
   parser.on("cdata", (piece) => {
     if (wantedAt > 0) text += piece;
   });
   parser.on("opentag", (tag: SaxesTagPlain) => {
     depth += 1;
-    if (depth > DEPTH_LIMIT) refuseDepth(part, parser.line);
+    if (depth > DEPTH_LIMIT) refuseDepth(part.name, parser.line);
     const wanted = listener.open(localName(tag.name), tag.attributes, depth);
     if (wanted && wantedAt === 0) {
       wantedAt = depth;
@@ -66,7 +66,7 @@ export function passXml(part: Part, listener: XmlListener, onBytes: (done: numbe
     const to = Math.min(part.bytes.length, from + CHUNK_BYTES);
     const last = to === part.bytes.length;
     const chunk = decode(part.bytes.subarray(from, to), last);
-    if (chunk === null) refuseDamaged(part, parser.line);
+    if (chunk === null) refuseDamagedXml(part.name, parser.line);
     parser.write(chunk);
     onBytes(to);
   }
@@ -77,25 +77,4 @@ export function passXml(part: Part, listener: XmlListener, onBytes: (done: numbe
 export function localName(name: string): string {
   const colon = name.indexOf(":");
   return colon < 0 ? name : name.slice(colon + 1);
-}
-
-function refuseDamaged(part: Part, line: number): never {
-  return refuse(
-    "damaged-xml",
-    `the part ${quoted(part.name)} is damaged at its line ${grouped(line)}; open the workbook in a spreadsheet program and save it again`,
-  );
-}
-
-function refuseDoctype(part: Part): never {
-  return refuse(
-    "document-type",
-    `the part ${quoted(part.name)} declares a document type, which no spreadsheet program writes and which can be used to attack a reader; get the workbook again from whoever sent it`,
-  );
-}
-
-function refuseDepth(part: Part, line: number): never {
-  return refuse(
-    "too-deep",
-    `the part ${quoted(part.name)} nests more than ${DEPTH_LIMIT} levels deep at its line ${grouped(line)}, which no spreadsheet program writes; get the workbook again from whoever sent it`,
-  );
 }

@@ -1,5 +1,9 @@
 import { existsSync, readFileSync } from "node:fs";
-import type { RawWorkbook } from "../../src/workbook/index.js";
+import { nodeInflating } from "../../src/disk/index.js";
+import { DEFAULT_LIMITS, type RawWorkbook } from "../../src/workbook/index.js";
+import { WorkbookPackage } from "../../src/workbook/package.js";
+import { Unreadable } from "../../src/workbook/unreadable.js";
+import { partKey } from "../../src/workbook/zip-directory.js";
 
 /** Files that stay outside the project; tests that read them are left out where the folder is not there. */
 const CORPUS = new URL("../../../shared/", import.meta.url);
@@ -37,4 +41,20 @@ export function filledCells(workbook: RawWorkbook): number {
     for (const row of sheet.rows) count += row.cells.filter((cell) => cell.value.kind !== "no-result").length;
   }
   return count;
+}
+
+/** All parts of a workbook that are XML by their names; none of a file that is no readable zip. */
+export async function xmlParts(file: Uint8Array): Promise<readonly Uint8Array[]> {
+  try {
+    const source = new WorkbookPackage(file, nodeInflating, DEFAULT_LIMITS);
+    const parts: Uint8Array[] = [];
+    for (const name of source.names.filter((name) => /\.(?:xml|rels|vml)$/i.test(name))) {
+      const part = await source.part(partKey(name), "sheet");
+      if (part) parts.push(part.bytes);
+    }
+    return parts;
+  } catch (error) {
+    if (error instanceof Unreadable) return [];
+    throw error;
+  }
 }
