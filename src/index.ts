@@ -38,4 +38,4 @@ export type {
 } from "./screening/index.js";
 export { auditScreening, pointUuid, screen } from "./screening/index.js";
 export type { Inflating, RawWorkbook, ReadingLimits, ReadingOptions } from "./workbook/index.js";
-export { DEFAULT_LIMITS, readWorkbook } from "./workbook/index.js";
+export { DEFAULT_LIMITS, portableInflating, readWorkbook } from "./workbook/index.js";

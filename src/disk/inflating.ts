@@ -1,7 +1,9 @@
-import { crc32, inflateRaw } from "node:zlib";
+import { crc32, createInflateRaw, inflateRaw } from "node:zlib";
 
 /** Deflate can swell data about a thousandfold at most; a stated size beyond that is not worth the memory. */
 const MOST_SWELLING = 1_040;
+/** Large enough that handing pieces over costs little, small enough to stay in the cache of the processor. */
+const PIECE_BYTES = 262_144;
 
 /** Unpacking and checksums by the zlib of Node. */
 export const nodeInflating = {
@@ -23,9 +25,30 @@ export const nodeInflating = {
     });
   },
 
-  /** CRC-32 as zip files use it, an unsigned number of 32 bits. */
-  crc32(data: Uint8Array): number {
-    return crc32(data);
+  /**
+   * Raw deflate data to bytes in pieces. The next piece is unpacked on another thread while the last one is used.
+   *
+   * @param mostBytes - bytes at which to stop
+   * @throws Error named "TooLarge" past the limit, any other Error for damaged data, from the iteration
+   */
+  async *inflateRawPieces(data: Uint8Array, mostBytes: number): AsyncGenerator<Uint8Array, void, undefined> {
+    const unpacking = createInflateRaw({ chunkSize: PIECE_BYTES });
+    unpacking.end(data);
+    let bytes = 0;
+    for await (const piece of unpacking as AsyncIterable<Uint8Array>) {
+      bytes += piece.length;
+      if (bytes > mostBytes) throw tooLarge(mostBytes);
+      yield piece;
+    }
+  },
+
+  /**
+   * CRC-32 as zip files use it, an unsigned number of 32 bits.
+   *
+   * @param before - CRC-32 of the bytes before these
+   */
+  crc32(data: Uint8Array, before = 0): number {
+    return crc32(data, before);
   },
 };
 

@@ -1,6 +1,6 @@
 import { dayExists, showText } from "../base/index.js";
 import type { CellValue, NumberFormat } from "./cells.js";
-import { textValue, undoEscapes } from "./rich-text.js";
+import { countOf, textValue, undoEscapes } from "./rich-text.js";
 import { grouped, refuse } from "./unreadable.js";
 
 const DECIMAL = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d{1,5})?$/;
@@ -92,7 +92,7 @@ function wholeNumber(text: string): number {
 function numberValue(content: string, format: NumberFormat): CellValue | null {
   const text = content.trim();
   if (text === "") return null;
-  if (text.length > LONGEST_NUMBER) return unusable(`holds a number of ${grouped(text.length)} characters`);
+  if (text.length > LONGEST_NUMBER) return unusable(`holds a number of ${countOf(text)} characters`);
   const number = DECIMAL.test(text) ? Number(text) : Number.NaN;
   if (Number.isFinite(number)) return { kind: "number", number, format };
   return unusable(`is marked as a number but holds "${showText(text)}"`);

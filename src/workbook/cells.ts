@@ -78,8 +78,18 @@ export interface Inflating {
    * @throws Error with `name` "TooLarge" past the limit, any other Error for damaged data
    */
   inflateRaw(data: Uint8Array, mostBytes: number): Promise<Uint8Array>;
-  /** CRC-32 as zip files use it. */
-  crc32(data: Uint8Array): number;
+  /**
+   * The same piece by piece, so that the whole is never in memory. A piece is not touched again by who gave it.
+   *
+   * @throws Error as `inflateRaw` does, from the iteration
+   */
+  inflateRawPieces(data: Uint8Array, mostBytes: number): AsyncIterable<Uint8Array>;
+  /**
+   * CRC-32 as zip files use it.
+   *
+   * @param before - CRC-32 of the bytes before these, 0 if there are none
+   */
+  crc32(data: Uint8Array, before?: number): number;
 }
 
 /** Bounds of what a file may ask of the machine. */

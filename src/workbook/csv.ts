@@ -3,8 +3,8 @@ import { cellName, columnLetters } from "../base/index.js";
 import type { RawRow, RawWorkbook, ReadingLimits } from "./cells.js";
 import { findSeparator } from "./csv-separator.js";
 import { decodeText } from "./csv-text.js";
+import { KeptValues, NOTHING } from "./kept-values.js";
 import { PackedCells, PackedRow } from "./packed-cells.js";
-import { KeptTexts } from "./rich-text.js";
 import { CellCount } from "./sheet-rows.js";
 import { grouped, quoted, refuse } from "./unreadable.js";
 
@@ -62,8 +62,8 @@ function readRecords(
 ): readonly RawRow[] {
   const utf8 = new TextEncoder().encode(text);
   const count = new CellCount(limits.cells);
-  const cells = new PackedCells();
-  const values = new KeptTexts(limits.cellCharacters);
+  const values = new KeptValues(limits.cellCharacters);
+  const cells = new PackedCells(values);
   const rows: RawRow[] = [];
   let line = firstLine;
   let readBytes = 0;
@@ -110,7 +110,7 @@ function addFilled(
   line: number,
   limits: ReadingLimits,
   cells: PackedCells,
-  values: KeptTexts,
+  values: KeptValues,
 ): void {
   if (line > limits.rows) {
     refuse(
@@ -125,8 +125,8 @@ function addFilled(
     );
   }
   for (const [i, text] of record.entries()) {
-    const value = values.of(text);
-    if (value !== null) cells.push(i + 1, value);
+    const reference = values.text(text);
+    if (reference !== NOTHING) cells.pushReference(i + 1, reference);
   }
 }
 

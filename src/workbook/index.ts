@@ -13,5 +13,6 @@ export type {
 } from "./cells.js";
 export { DEFAULT_LIMITS } from "./limits.js";
 export { sheetOfTexts } from "./packed-cells.js";
+export { portableInflating } from "./portable-inflating.js";
 export type { ReadingOptions } from "./read-workbook.js";
 export { readWorkbook } from "./read-workbook.js";

@@ -29,5 +29,24 @@ export const DEPTH_LIMIT = 200;
 /** Bytes of one tag with its attributes, or of one XML declaration. */
 export const TAG_BYTES = 8 * MEBIBYTE;
 
-/** Bytes of text inside one element that are kept; no cell can hold as many characters. */
+/** Columns that can be asked for at most; a spreadsheet has 16,384. */
+const MOST_COLUMNS = 65_535;
+
+/** Characters of a cell that can be asked for at most; a spreadsheet allows 32,767. */
+export const MOST_CELL_CHARACTERS = 500_000;
+
+/**
+ * Bytes of text inside one element that are kept. Even if every character is written as an escape of seven bytes,
+ * more than these are more than a cell can be allowed.
+ */
 export const TEXT_BYTES = 4 * MEBIBYTE;
+
+/** The usual limits with those that are asked for, as far as they can be asked for. */
+export function limitsOf(asked: Partial<ReadingLimits> = {}): ReadingLimits {
+  const limits = { ...DEFAULT_LIMITS, ...asked };
+  return {
+    ...limits,
+    columns: Math.min(limits.columns, MOST_COLUMNS),
+    cellCharacters: Math.min(limits.cellCharacters, MOST_CELL_CHARACTERS),
+  };
+}

@@ -9,6 +9,16 @@ export interface Part {
   readonly bytes: Uint8Array;
 }
 
+/** Takes a part piece by piece. */
+export interface PartReceiver {
+  write(piece: Uint8Array): void;
+  /** Called once the part is whole. */
+  end(): void;
+}
+
+/** Pieces in which a part that is not packed is handed over. */
+const PIECE_BYTES = 262_144;
+
 /** The parts of one .xlsx file; each is inflated when asked for and never kept. */
 export class WorkbookPackage {
   readonly names: readonly string[];
@@ -41,12 +51,72 @@ export class WorkbookPackage {
   /**
    * Inflates a part, checking size and checksum.
    *
+   * @param key - as made by `partKey`; null for a part that nothing leads to
    * @returns the part, or null if there is none of that name
    * @throws Unreadable if it is too large, damaged or not what the directory says
    */
-  async part(key: string, kind: "sheet" | "other"): Promise<Part | null> {
-    const entry = this.#entries.get(key);
+  async part(key: string | null, kind: "sheet" | "other"): Promise<Part | null> {
+    const entry = key === null ? undefined : this.#entries.get(key);
     if (!entry) return null;
+    this.#admit(entry, kind);
+    const data = this.#packed(entry);
+    const bytes =
+      entry.method === "stored" ? data : await this.#sized(entry, this.#inflating.inflateRaw(data, entry.bytes));
+    this.#check(entry, bytes.length, this.#inflating.crc32(bytes));
+    return { name: entry.name, bytes };
+  }
+
+  /**
+   * Inflates a part piece by piece, without ever holding the whole. What the receiver made of it counts only once
+   * this is done: size and checksum are known at the end.
+   *
+   * @param receiverOf - makes the receiver, given the name of the part
+   * @returns whether there is a part of that name
+   * @throws Unreadable if it is too large, damaged or not what the directory says, before anything that the
+   * receiver throws
+   */
+  async pour(
+    key: string | null,
+    kind: "sheet" | "other",
+    receiverOf: (name: string) => PartReceiver,
+  ): Promise<boolean> {
+    const entry = key === null ? undefined : this.#entries.get(key);
+    if (!entry) return false;
+    this.#admit(entry, kind);
+    const receiver = receiverOf(entry.name);
+    let bytes = 0;
+    let crc = 0;
+    // A damaged part seems to hold anything; what it really has is said only if it is whole.
+    let refusal: unknown = null;
+    const take = (piece: Uint8Array): void => {
+      bytes += piece.length;
+      crc = this.#inflating.crc32(piece, crc);
+      if (refusal !== null) return;
+      try {
+        receiver.write(piece);
+      } catch (error) {
+        refusal = error;
+      }
+    };
+    await this.#sized(entry, this.#eachPiece(entry, take));
+    this.#check(entry, bytes, crc);
+    if (refusal !== null) throw refusal;
+    receiver.end();
+    return true;
+  }
+
+  async #eachPiece(entry: ZipEntry, take: (piece: Uint8Array) => void): Promise<void> {
+    const data = this.#packed(entry);
+    if (entry.method === "deflated") {
+      for await (const piece of this.#inflating.inflateRawPieces(data, entry.bytes)) take(piece);
+    } else for (let at = 0; at < data.length; at += PIECE_BYTES) take(data.subarray(at, at + PIECE_BYTES));
+  }
+
+  #packed(entry: ZipEntry): Uint8Array {
+    return this.#file.subarray(entry.start, entry.start + entry.compressedBytes);
+  }
+
+  #admit(entry: ZipEntry, kind: "sheet" | "other"): void {
     const limit = kind === "sheet" ? this.#limits.sheetPartBytes : this.#limits.otherPartBytes;
     if (entry.bytes > limit) {
       refuse(
@@ -61,21 +131,19 @@ export class WorkbookPackage {
         `the workbook is more than ${grouped(TOTAL_PART_BYTES)} bytes when unpacked; save the survey sheet alone as a new workbook`,
       );
     }
-    const bytes = await this.#inflated(entry);
-    if (bytes.length !== entry.bytes || this.#inflating.crc32(bytes) >>> 0 !== entry.crc) {
-      refuse(
-        "damaged-part",
-        `the part ${quoted(entry.name)} is damaged (its checksum does not match); save or download the workbook again`,
-      );
-    }
-    return { name: entry.name, bytes };
   }
 
-  async #inflated(entry: ZipEntry): Promise<Uint8Array> {
-    const data = this.#file.subarray(entry.start, entry.start + entry.compressedBytes);
-    if (entry.method === "stored") return data;
+  #check(entry: ZipEntry, bytes: number, crc: number): void {
+    if (bytes === entry.bytes && crc >>> 0 === entry.crc) return;
+    refuse(
+      "damaged-part",
+      `the part ${quoted(entry.name)} is damaged (its checksum does not match); save or download the workbook again`,
+    );
+  }
+
+  async #sized<T>(entry: ZipEntry, inflating: Promise<T>): Promise<T> {
     try {
-      return await this.#inflating.inflateRaw(data, entry.bytes);
+      return await inflating;
     } catch (error) {
       // The directory may understate a size to slip past the limits, so its figure is the limit.
       const tooLarge = error instanceof Error && error.name === "TooLarge";

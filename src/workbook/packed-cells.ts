@@ -1,8 +1,10 @@
 import type { CellValue, NumberFormat, RawCell, RawRow, RawSheet } from "./cells.js";
+import { KeptValues } from "./kept-values.js";
 
 const BLOCK_BITS = 16;
 const BLOCK_CELLS = 1 << BLOCK_BITS;
 const BLOCK_MASK = BLOCK_CELLS - 1;
+const FIRST_CELLS = 256;
 
 /** Number formats by the code under which a cell is kept; any other value is kept as a reference. */
 const FORMATS: readonly NumberFormat[] = ["general", "date", "time", "percent"];
@@ -21,10 +23,14 @@ interface Block {
  * once. A sheet of millions of cells takes a dozen bytes for each of them, and what its different texts need.
  */
 export class PackedCells {
+  readonly #kept: KeptValues;
   readonly #blocks: Block[] = [];
-  readonly #values: CellValue[] = [];
-  readonly #references = new Map<CellValue, number>();
+  #last: Block = newBlock(0);
   #length = 0;
+
+  constructor(kept: KeptValues) {
+    this.#kept = kept;
+  }
 
   get length(): number {
     return this.#length;
@@ -32,18 +38,17 @@ export class PackedCells {
 
   /** Adds a cell behind those that are there; which row it belongs to is known to the rows. */
   push(column: number, value: CellValue): void {
-    const at = this.#length & BLOCK_MASK;
-    if (at === 0) this.#blocks.push(newBlock());
-    const block = this.#blocks[this.#length >> BLOCK_BITS] as Block;
-    block.columns[at] = column;
-    if (value.kind === "number") {
-      block.codes[at] = FORMATS.indexOf(value.format);
-      block.contents[at] = value.number;
-    } else {
-      block.codes[at] = REFERENCE;
-      block.contents[at] = this.#referenceTo(value);
-    }
-    this.#length += 1;
+    if (value.kind === "number") this.pushNumber(column, value.number, value.format);
+    else this.pushReference(column, this.#kept.value(value));
+  }
+
+  pushNumber(column: number, number: number, format: NumberFormat): void {
+    this.#push(column, format === "general" ? 0 : FORMATS.indexOf(format), number);
+  }
+
+  /** @param reference - number under which the value is kept */
+  pushReference(column: number, reference: number): void {
+    this.#push(column, REFERENCE, reference);
   }
 
   column(index: number): number {
@@ -56,24 +61,38 @@ export class PackedCells {
     const at = index & BLOCK_MASK;
     const code = block.codes[at] ?? 0;
     const content = block.contents[at] ?? 0;
-    if (code === REFERENCE) return this.#values[content] as CellValue;
+    if (code === REFERENCE) return this.#kept.at(content);
     return { kind: "number", number: content, format: FORMATS[code] ?? "general" };
   }
 
-  #referenceTo(value: CellValue): number {
-    const known = this.#references.get(value);
-    if (known !== undefined) return known;
-    this.#references.set(value, this.#values.length);
-    return this.#values.push(value) - 1;
+  #push(column: number, code: number, content: number): void {
+    const at = this.#length & BLOCK_MASK;
+    if (at === this.#last.codes.length || at === 0) this.#makeRoom(at);
+    const last = this.#last;
+    last.columns[at] = column;
+    last.codes[at] = code;
+    last.contents[at] = content;
+    this.#length += 1;
+  }
+
+  /** Small sheets begin with a small block, since a workbook may have a thousand of them. */
+  #makeRoom(at: number): void {
+    if (at === 0) this.#last = newBlock(this.#length === 0 ? FIRST_CELLS : BLOCK_CELLS);
+    else this.#last = widened(this.#last, BLOCK_CELLS);
+    this.#blocks[this.#length >> BLOCK_BITS] = this.#last;
   }
 }
 
-function newBlock(): Block {
-  return {
-    columns: new Uint16Array(BLOCK_CELLS),
-    codes: new Uint8Array(BLOCK_CELLS),
-    contents: new Float64Array(BLOCK_CELLS),
-  };
+function newBlock(cells: number): Block {
+  return { columns: new Uint16Array(cells), codes: new Uint8Array(cells), contents: new Float64Array(cells) };
+}
+
+function widened(block: Block, cells: number): Block {
+  const wider = newBlock(cells);
+  wider.columns.set(block.columns);
+  wider.codes.set(block.codes);
+  wider.contents.set(block.contents);
+  return wider;
 }
 
 /** A row over packed cells, from `start` up to `end`, columns ascending. */
@@ -121,7 +140,7 @@ export class PackedRow implements RawRow {
  * @param rows - texts from column A on, for rows 1, 2, 3 and so on
  */
 export function sheetOfTexts(name: string, rows: readonly (readonly string[])[]): RawSheet {
-  const cells = new PackedCells();
+  const cells = new PackedCells(new KeptValues(Number.POSITIVE_INFINITY));
   const packed = rows.map((texts, i) => {
     const start = cells.length;
     for (const [c, text] of texts.entries()) if (text !== "") cells.push(c + 1, { kind: "text", text });

@@ -1,7 +1,7 @@
 import type { Inflating, ReadingLimits, WorkbookReading } from "./cells.js";
 import { readCsv } from "./csv.js";
 import { fileKind } from "./file-kind.js";
-import { DEFAULT_LIMITS } from "./limits.js";
+import { limitsOf } from "./limits.js";
 import { grouped, refuse, Unreadable } from "./unreadable.js";
 import { readXlsx } from "./xlsx.js";
 
@@ -29,7 +29,7 @@ export async function readWorkbook(
   inflating: Inflating,
   options: ReadingOptions = {},
 ): Promise<WorkbookReading> {
-  const limits: ReadingLimits = { ...DEFAULT_LIMITS, ...options.limits };
+  const limits = limitsOf(options.limits);
   const onProgress = options.onProgress ?? (() => {});
   try {
     if (bytes.length > limits.fileBytes) {

@@ -1,4 +1,5 @@
 import type { CellValue } from "./cells.js";
+import { MOST_CELL_CHARACTERS, TEXT_BYTES } from "./limits.js";
 import { grouped } from "./unreadable.js";
 
 const ESCAPES = /(?:_x[0-9A-Fa-f]{4}_)+/g;
@@ -24,7 +25,8 @@ export class TextRuns {
   }
 
   close(text: string): void {
-    this.#text += text;
+    // What is longer than that is too long for a cell, however much longer.
+    if (this.#text.length <= TEXT_BYTES) this.#text += text;
   }
 
   get text(): string {
@@ -55,30 +57,14 @@ export function textValue(text: string, mostCharacters: number): CellValue | nul
   if (text.length > mostCharacters) {
     return {
       kind: "unusable",
-      why: `holds ${grouped(text.length)} characters, more than the ${grouped(mostCharacters)} that a cell can have`,
+      why: `holds ${countOf(text)} characters, more than the ${grouped(mostCharacters)} that a cell can have`,
     };
   }
   return /\S/.test(text) ? { kind: "text", text } : null;
 }
 
-const MOST_KEPT = 100_000;
-const LONGEST_KEPT = 200;
-
-/** Gives equal texts the same value, so that they take memory once and can be remembered by their object. */
-export class KeptTexts {
-  readonly #mostCharacters: number;
-  readonly #kept = new Map<string, CellValue | null>();
-
-  constructor(mostCharacters: number) {
-    this.#mostCharacters = mostCharacters;
-  }
-
-  /** The value of a text as `textValue` gives it. */
-  of(text: string): CellValue | null {
-    const known = this.#kept.get(text);
-    if (known !== undefined) return known;
-    const value = textValue(text, this.#mostCharacters);
-    if (text.length <= LONGEST_KEPT && this.#kept.size < MOST_KEPT) this.#kept.set(text, value);
-    return value;
-  }
+/** How many characters a text has, in words; of one that may have been cut, only what is sure. */
+export function countOf(text: string): string {
+  const most = MOST_CELL_CHARACTERS;
+  return text.length > most ? `more than ${grouped(most)}` : grouped(text.length);
 }

@@ -1,31 +1,51 @@
 import type { CellValue } from "./cells.js";
-import type { Part } from "./package.js";
+import type { PartReceiver } from "./package.js";
 import { TextRuns, textValue, undoEscapes } from "./rich-text.js";
-import { passXml } from "./xml-pass.js";
+import { XmlFeed } from "./xml-feed.js";
+import { type XmlEvents, XmlScanner } from "./xml-scan.js";
+
+const NAMES = ["t", "si", "r"];
 
 /**
- * The texts that cells refer to by number, as values; null for a text of blanks only. The counts that the part
- * states are not believed.
- *
- * @throws Unreadable if the part is damaged
+ * Gathers the texts that cells refer to by number, as values; null for a text of blanks only. The counts that the
+ * part states are not believed.
  */
-export function readSharedStrings(part: Part, mostCharacters: number): readonly (CellValue | null)[] {
-  const values: (CellValue | null)[] = [];
-  const runs = new TextRuns();
-  let inText = false;
-  passXml(part, {
-    open(name, _attributes, depth) {
-      if (depth === 2) {
-        inText = name === "si";
-        runs.begin();
-        return false;
-      }
-      return inText && depth > 2 && runs.open(name, depth - 2);
-    },
-    close(_name, text, depth) {
-      if (inText && depth > 2) runs.close(text);
-      if (inText && depth === 2) values.push(textValue(undoEscapes(runs.text), mostCharacters));
-    },
-  });
-  return values;
+export class SharedStrings implements PartReceiver, XmlEvents {
+  readonly values: (CellValue | null)[] = [];
+  readonly #mostCharacters: number;
+  readonly #feed: XmlFeed;
+  readonly #runs = new TextRuns();
+  #inText = false;
+
+  /** @param part - name of the part, for messages */
+  constructor(part: string, mostCharacters: number) {
+    this.#mostCharacters = mostCharacters;
+    this.#feed = new XmlFeed(part, new XmlScanner(part, NAMES, this));
+  }
+
+  /** @throws Unreadable if the part is damaged */
+  write(piece: Uint8Array): void {
+    this.#feed.write(piece);
+  }
+
+  /** @throws Unreadable if the part is damaged */
+  end(): void {
+    this.#feed.end();
+  }
+
+  open({ depth, element }: XmlScanner): boolean {
+    const name = NAMES[element - 1] ?? "";
+    if (depth === 2) {
+      this.#inText = name === "si";
+      this.#runs.begin();
+      return false;
+    }
+    return this.#inText && depth > 2 && this.#runs.open(name, depth - 2);
+  }
+
+  close({ depth, text }: XmlScanner): void {
+    if (!this.#inText || depth < 2) return;
+    if (depth === 2) this.values.push(textValue(undoEscapes(this.#runs.text), this.#mostCharacters));
+    else if (text.isHere) this.#runs.close(text.string);
+  }
 }

@@ -1,8 +1,9 @@
 import type { Inflating, RawSheet, RawWorkbook, ReadingLimits } from "./cells.js";
+import { KeptValues } from "./kept-values.js";
 import { WorkbookPackage } from "./package.js";
 import { type Relationship, readRelationships } from "./relationships.js";
-import { readSharedStrings } from "./shared-strings.js";
-import { readSheet, type SheetContext } from "./sheet.js";
+import { SharedStrings } from "./shared-strings.js";
+import { type SheetContent, type SheetContext, SheetReader } from "./sheet.js";
 import { CellCount } from "./sheet-rows.js";
 import { readStyles } from "./styles.js";
 import { quoted, refuse } from "./unreadable.js";
@@ -37,12 +38,11 @@ export async function readXlsx(bytes: Uint8Array, reading: XlsxReading): Promise
   let before = 0;
   const sheets: RawSheet[] = [];
   for (const { sheet, key } of located) {
-    const sheetPart = await source.part(key, "sheet");
-    if (!sheetPart) return refuseMissing(sheet);
     const onBytes = (done: number): void => reading.onProgress(total === 0 ? 1 : (before + done) / total);
-    const content = readSheet(sheetPart, sheet.name, { ...context, remarks, onBytes });
+    const content = await readSheet(source, key, sheet.name, { ...context, remarks, onBytes });
+    if (content === null) return refuseMissing(sheet);
     sheets.push({ name: sheet.name, visibility: sheet.visibility, ...content });
-    before += sheetPart.bytes.length;
+    before += source.statedBytes(key);
   }
   return { kind: "xlsx", sheets, dateSystem, remarks };
 }
@@ -113,16 +113,37 @@ async function readTables(
   links: readonly Relationship[],
   limits: ReadingLimits,
 ): Promise<Omit<SheetContext, "onBytes" | "remarks">> {
-  const partOf = async (type: string) => {
-    const target = links.find((link) => link.type === type)?.target;
-    return target ? source.part(target, "other") : null;
-  };
-  const texts = await partOf("sharedstrings");
-  const sharedTexts = texts ? readSharedStrings(texts, limits.cellCharacters) : [];
-  const styles = await partOf("styles");
+  const targetOf = (type: string) => links.find((link) => link.type === type)?.target ?? null;
+  let texts: SharedStrings | null = null;
+  await source.pour(targetOf("sharedstrings"), "other", (name) => {
+    texts = new SharedStrings(name, limits.cellCharacters);
+    return texts;
+  });
+  const sharedTexts = (texts as SharedStrings | null)?.values ?? [];
+  const styles = await source.part(targetOf("styles"), "other");
   const formats = styles ? readStyles(styles) : null;
   const tables = { sharedTexts, formats, mostCharacters: limits.cellCharacters };
-  return { tables, limits, count: new CellCount(limits.cells) };
+  return {
+    tables,
+    kept: new KeptValues(limits.cellCharacters, sharedTexts),
+    limits,
+    count: new CellCount(limits.cells),
+  };
+}
+
+/** The content of a sheet; null if its part does not exist. */
+async function readSheet(
+  source: WorkbookPackage,
+  key: string,
+  sheet: string,
+  context: SheetContext,
+): Promise<SheetContent | null> {
+  let reader: SheetReader | null = null;
+  await source.pour(key, "sheet", (part) => {
+    reader = new SheetReader(part, sheet, context);
+    return reader;
+  });
+  return (reader as SheetReader | null)?.content() ?? null;
 }
 
 function refuseMissing(sheet: ListedSheet): never {

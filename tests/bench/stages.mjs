@@ -3,7 +3,6 @@
  * `node tests/bench/stages.mjs FILE [--workbook]`
  */
 import { readFileSync } from "node:fs";
-import { crc32, inflateRaw } from "node:zlib";
 
 const [file, flag] = process.argv.slice(2);
 const taken = {};
@@ -16,18 +15,11 @@ async function timed(name, work) {
   return result;
 }
 
-const inflating = {
-  inflateRaw: (data, mostBytes) =>
-    new Promise((resolve, reject) => {
-      inflateRaw(data, { maxOutputLength: mostBytes }, (error, bytes) => (error ? reject(error) : resolve(bytes)));
-    }),
-  crc32: (data) => crc32(data),
-};
-
 const library = await timed("load the program", () => import("../../dist/index.js"));
+const { nodeInflating } = await import("../../dist/disk/index.js");
 const { rulebook } = await timed("load the rulebook", () => library.openRulebook(null));
 const bytes = readFileSync(file);
-const reading = await timed("read the file", () => library.readWorkbook(bytes, inflating));
+const reading = await timed("read the file", () => library.readWorkbook(bytes, nodeInflating));
 if (!reading.ok) throw new Error(reading.error.text);
 const survey = await timed("understand the survey", () => {
   const read = library.surveyReader(rulebook.words, null).read(reading.workbook, file, "0".repeat(64));

@@ -1,31 +1,77 @@
 import { deflateRawSync } from "node:zlib";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { nodeInflating } from "../../src/disk/index.js";
+import { type Inflating, portableInflating } from "../../src/workbook/index.js";
 
 const data = new TextEncoder().encode("1480 r/min, ".repeat(1_000));
 const packed = deflateRawSync(data);
 
-describe("unpacking", () => {
-  it.each([data.length, data.length + 1, 1_000_000_000])("gives all bytes up to %i", async (most) => {
-    expect(new Uint8Array(await nodeInflating.inflateRaw(packed, most))).toEqual(data);
+async function inPieces(inflating: Inflating, from: Uint8Array, most: number): Promise<Uint8Array> {
+  const bytes: number[] = [];
+  for await (const piece of inflating.inflateRawPieces(from, most)) for (const byte of piece) bytes.push(byte);
+  return Uint8Array.from(bytes);
+}
+
+describe.each([
+  ["node", nodeInflating],
+  ["portable", portableInflating],
+])("unpacking, %s", (_name, inflating) => {
+  const ways = [
+    ["whole", async (from: Uint8Array, most: number) => new Uint8Array(await inflating.inflateRaw(from, most))],
+    ["in pieces", (from: Uint8Array, most: number) => inPieces(inflating, from, most)],
+  ] as const;
+
+  describe.each(ways)("%s", (_way, inflate) => {
+    it.each([data.length, data.length + 1, 1_000_000_000])("gives all bytes up to %i", async (most) => {
+      expect(await inflate(packed, most)).toEqual(data);
+    });
+
+    it.each([data.length - 1, 1, 0])("stops at %i bytes", async (most) => {
+      await expect(inflate(packed, most)).rejects.toMatchObject({ name: "TooLarge" });
+    });
+
+    it("gives nothing for nothing", async () => {
+      expect(await inflate(deflateRawSync(new Uint8Array()), 0)).toHaveLength(0);
+    });
+
+    it.each([new Uint8Array(), packed.subarray(0, 20), Uint8Array.from([255, 255, 255])])(
+      "fails on damaged data, not as too large",
+      async (damaged) => {
+        await expect(inflate(damaged, 100_000)).rejects.toSatisfy(
+          (error) => error instanceof Error && error.name !== "TooLarge",
+        );
+      },
+    );
   });
 
-  it.each([data.length - 1, 1, 0])("stops at %i bytes", async (most) => {
-    await expect(nodeInflating.inflateRaw(packed, most)).rejects.toMatchObject({ name: "TooLarge" });
+  it("stops a bomb after the limit, not after the bomb", async () => {
+    const bomb = deflateRawSync(new Uint8Array(200_000_000));
+    let bytes = 0;
+    const pour = async (): Promise<void> => {
+      for await (const piece of inflating.inflateRawPieces(bomb, 1_000_000)) bytes += piece.length;
+    };
+    await expect(pour()).rejects.toMatchObject({ name: "TooLarge" });
+    expect(bytes).toBeLessThanOrEqual(1_000_000);
   });
 
-  it("gives nothing for nothing", async () => {
-    expect(await nodeInflating.inflateRaw(deflateRawSync(new Uint8Array()), 0)).toHaveLength(0);
+  it("takes the checksum that zip files use, in pieces too", () => {
+    // Check value of CRC-32/ISO-HDLC in the catalogue of parametrised CRC algorithms.
+    expect(inflating.crc32(new TextEncoder().encode("123456789"))).toBe(0xcbf43926);
+    fc.assert(
+      fc.property(fc.uint8Array(), fc.uint8Array(), (a, b) => {
+        const whole = inflating.crc32(Uint8Array.from([...a, ...b]));
+        expect(inflating.crc32(b, inflating.crc32(a))).toBe(whole);
+        expect(whole).toBe(nodeInflating.crc32(Uint8Array.from([...a, ...b])));
+      }),
+    );
   });
-
-  it.each([new Uint8Array(), packed.subarray(0, 20), Uint8Array.from([255, 255, 255])])(
-    "fails on damaged data, not as too large",
-    async (damaged) => {
-      await expect(nodeInflating.inflateRaw(damaged, 100_000)).rejects.not.toMatchObject({ name: "TooLarge" });
-    },
-  );
 });
 
-it("takes the checksum that zip files use", () => {
-  expect(nodeInflating.crc32(new TextEncoder().encode("123456789"))).toBe(0xcbf43926);
+it("gives a large part in many pieces that stay as they were given", async () => {
+  const large = Uint8Array.from({ length: 3_000_000 }, (_, i) => (i * i) >> 7);
+  const pieces: Uint8Array[] = [];
+  for await (const piece of nodeInflating.inflateRawPieces(deflateRawSync(large), large.length)) pieces.push(piece);
+  expect(pieces.length).toBeGreaterThan(5);
+  expect(Buffer.compare(Buffer.concat(pieces), large)).toBe(0);
 });

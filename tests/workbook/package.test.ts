@@ -57,7 +57,9 @@ describe("the parts of a workbook", () => {
     ["an empty part", sheetPart(""), "damaged-xml"],
     [
       "bytes that are no text",
-      smallWorkbook([{}], { parts: { "xl/worksheets/sheet1.xml": new Uint8Array([60, 97, 62, 255, 254]) } }),
+      smallWorkbook([{}], {
+        parts: { "xl/worksheets/sheet1.xml": new Uint8Array([...strToU8("<worksheet>"), 255, 254]) },
+      }),
       "damaged-xml",
     ],
     ["an unknown encoding", sheetPart(`<?xml version="1.0" encoding="x-none"?><worksheet/>`), "unknown-part-encoding"],

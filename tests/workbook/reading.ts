@@ -47,3 +47,12 @@ export async function valuesIn(data: string, extra: SmallParts = {}): Promise<Re
 export async function valueIn(cell: string, extra: SmallParts = {}): Promise<CellValue | undefined> {
   return Object.values(await valuesIn(`<row r="1">${cell}</row>`, extra))[0];
 }
+
+/** The sheets with the cells of every row, as plain data that can be compared. */
+export function plainSheets(workbook: RawWorkbook): unknown {
+  return workbook.sheets.map(({ rows, hiddenColumns, ...sheet }) => ({
+    ...sheet,
+    hiddenColumns: [...hiddenColumns],
+    rows: rows.map(({ row, hidden, cells }) => ({ row, hidden, cells })),
+  }));
+}
