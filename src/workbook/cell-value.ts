@@ -1,6 +1,7 @@
 import { dayExists, showText } from "../base/index.js";
 import type { CellValue, NumberFormat } from "./cells.js";
 import { countOf, textValue, undoEscapes } from "./rich-text.js";
+import type { SharedTexts } from "./shared-texts.js";
 import { grouped, refuse } from "./unreadable.js";
 
 const DECIMAL = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d{1,5})?$/;
@@ -22,7 +23,7 @@ export interface WrittenCell {
 
 /** What cells refer to by number. */
 export interface CellTables {
-  readonly sharedTexts: readonly (CellValue | null)[];
+  readonly sharedTexts: SharedTexts;
   /** Null where the workbook has no styles part; then every number is plain. */
   readonly formats: readonly NumberFormat[] | null;
   readonly mostCharacters: number;
@@ -76,7 +77,7 @@ function formatOf(style: string | undefined, tables: CellTables, place: () => st
 }
 
 function sharedText(content: string, tables: CellTables, place: () => string): CellValue | null {
-  const value = tables.sharedTexts[wholeNumber(content.trim())];
+  const value = tables.sharedTexts.at(wholeNumber(content.trim()));
   if (value !== undefined) return value;
   return refuse(
     "text-out-of-range",

@@ -1,5 +1,6 @@
 import type { CellValue } from "./cells.js";
 import { textValue } from "./rich-text.js";
+import type { SharedTexts } from "./shared-texts.js";
 
 const MOST_KEPT = 100_000;
 const LONGEST_KEPT = 200;
@@ -11,22 +12,27 @@ export const NOTHING = -1;
  * object as far as memory allows, so that readers can remember what they made of it.
  */
 export class KeptValues {
-  readonly #values: (CellValue | null)[];
+  readonly #values: CellValue[] = [];
+  readonly #shared: SharedTexts | null;
+  /** Numbers below this belong to the shared texts. */
+  readonly #first: number;
   readonly #mostCharacters: number;
   readonly #byContent = new Map<string, number>();
 
   /**
    * @param mostCharacters - of a cell
-   * @param first - values that stand at the beginning, kept under their places; null for one that is empty
+   * @param shared - texts of the workbook, all there are by now, which are kept under their own numbers
    */
-  constructor(mostCharacters: number, first: readonly (CellValue | null)[] = []) {
-    this.#values = [...first];
+  constructor(mostCharacters: number, shared: SharedTexts | null = null) {
+    this.#shared = shared;
+    this.#first = shared?.length ?? 0;
     this.#mostCharacters = mostCharacters;
   }
 
   /** The value under a number that was given out. */
   at(reference: number): CellValue {
-    return this.#values[reference] as CellValue;
+    const value = reference < this.#first ? this.#shared?.at(reference) : this.#values[reference - this.#first];
+    return value as CellValue;
   }
 
   /** Keeps a text as `textValue` understands it; NOTHING for blanks only. */
@@ -45,7 +51,7 @@ export class KeptValues {
   }
 
   #add(key: string, value: CellValue | null): number {
-    const reference = value === null ? NOTHING : this.#values.push(value) - 1;
+    const reference = value === null ? NOTHING : this.#first + this.#values.push(value) - 1;
     if (key.length <= LONGEST_KEPT && this.#byContent.size < MOST_KEPT) this.#byContent.set(key, reference);
     return reference;
   }

@@ -63,7 +63,7 @@ export class PlainCells {
       }
       if (!this.#readContent(bytes, content)) return at;
       if (!this.#isShared) this.#rows.addNumber(row, this.column, hidden, this.#number, this.#format);
-      else if (this.#tables.sharedTexts[this.#number] !== null) {
+      else if (!this.#tables.sharedTexts.isBlank(this.#number)) {
         this.#rows.addReference(row, this.column, hidden, this.#number);
       }
       at = this.#at;

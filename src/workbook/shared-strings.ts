@@ -1,25 +1,27 @@
-import type { CellValue } from "./cells.js";
 import type { PartReceiver } from "./package.js";
-import { TextRuns, textValue, undoEscapes } from "./rich-text.js";
+import { TextRuns } from "./rich-text.js";
+import { SharedTexts } from "./shared-texts.js";
+import { CLASS_OF_BYTE, characterEnd, LESS, STOPS_TEXT } from "./xml-bytes.js";
 import { XmlFeed } from "./xml-feed.js";
 import { type XmlEvents, XmlScanner } from "./xml-scan.js";
+import { sameBytes } from "./xml-text.js";
 
 const NAMES = ["t", "si", "r"];
+const asciiOf = (text: string): Uint8Array => new TextEncoder().encode(text);
+const OPENINGS = [asciiOf("<si><t>"), asciiOf(`<si><t xml:space="preserve">`)];
+const CLOSING = asciiOf("</t></si>");
+const LONGEST_OPENING = 32;
 
-/**
- * Gathers the texts that cells refer to by number, as values; null for a text of blanks only. The counts that the
- * part states are not believed.
- */
+/** Gathers the texts that cells refer to by number. The counts that the part states are not believed. */
 export class SharedStrings implements PartReceiver, XmlEvents {
-  readonly values: (CellValue | null)[] = [];
-  readonly #mostCharacters: number;
+  readonly texts: SharedTexts;
   readonly #feed: XmlFeed;
   readonly #runs = new TextRuns();
   #inText = false;
 
   /** @param part - name of the part, for messages */
   constructor(part: string, mostCharacters: number) {
-    this.#mostCharacters = mostCharacters;
+    this.texts = new SharedTexts(mostCharacters);
     this.#feed = new XmlFeed(part, new XmlScanner(part, NAMES, this));
   }
 
@@ -45,7 +47,37 @@ export class SharedStrings implements PartReceiver, XmlEvents {
 
   close({ depth, text }: XmlScanner): void {
     if (!this.#inText || depth < 2) return;
-    if (depth === 2) this.values.push(textValue(undoEscapes(this.#runs.text), this.#mostCharacters));
-    else if (text.isHere) this.#runs.close(text.string);
+    if (depth === 2) this.texts.finish();
+    else if (text.isHere) this.texts.add(text.bytes, text.from, text.to);
+  }
+
+  /** Takes texts without runs, references and line ends straight from the bytes. */
+  pass({ depth }: XmlScanner, bytes: Uint8Array, from: number, to: number): number {
+    if (depth !== 1) return from;
+    let at = from;
+    for (let next = from; next > 0; next = this.#passOne(bytes, at, to)) at = next;
+    return at;
+  }
+
+  /** Behind the text, or 0 if it is not plain or not all there. */
+  #passOne(bytes: Uint8Array, from: number, to: number): number {
+    if (from + LONGEST_OPENING > to) return 0;
+    const opening = OPENINGS.find((start) => sameBytes(bytes, from, start));
+    if (opening === undefined) return 0;
+    const start = from + opening.length;
+    let at = start;
+    while (at < to && bytes[at] !== LESS) {
+      const byte = bytes[at] ?? 0;
+      if (((CLASS_OF_BYTE[byte] ?? 0) & STOPS_TEXT) === 0) at += 1;
+      else if (byte < 128) return 0;
+      else {
+        at = characterEnd(bytes, at, to);
+        if (at < 0) return 0;
+      }
+    }
+    if (at + CLOSING.length > to || !sameBytes(bytes, at, CLOSING)) return 0;
+    this.texts.add(bytes, start, at);
+    this.texts.finish();
+    return at + CLOSING.length;
   }
 }

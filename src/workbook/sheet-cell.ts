@@ -83,7 +83,7 @@ export class SheetCell {
     this.isOpen = false;
     if (this.#plain !== null && this.#format !== undefined) {
       if (this.#plain === "number") this.#rows.addNumber(row, this.column, hidden, this.#number, this.#format);
-      else if (this.#tables.sharedTexts[this.#number] !== null) {
+      else if (!this.#tables.sharedTexts.isBlank(this.#number)) {
         this.#rows.addReference(row, this.column, hidden, this.#number);
       }
       return;

@@ -1,5 +1,6 @@
 import { showText } from "../base/index.js";
 import { readAddress } from "./cell-address.js";
+import { plainIndex } from "./cell-bytes.js";
 import type { CellTables } from "./cell-value.js";
 import type { MergedRange, RawRow, ReadingLimits } from "./cells.js";
 import type { KeptValues } from "./kept-values.js";
@@ -157,15 +158,17 @@ export class SheetReader implements PartReceiver, XmlEvents {
   }
 
   #openRow(tag: StartTag): void {
-    const r = attributeOf(tag, ROW_NUMBER);
+    const index = tag.find(ROW_NUMBER);
+    const number = index < 0 ? -1 : plainIndex(tag.bytes, tag.valueFrom(index), tag.valueTo(index));
     const hidden = attributeOf(tag, HIDDEN);
     // Rows and cells without a number follow the one before.
-    if (r === undefined) this.#row += 1;
-    else if (/^\d{1,9}$/.test(r)) this.#row = Number(r);
+    if (index < 0) this.#row += 1;
+    else if (number >= 0) this.#row = number;
+    else if (/^\d{1,9}$/.test(tag.value(index))) this.#row = Number(tag.value(index));
     else {
       refuse(
         "bad-row-number",
-        `the sheet ${quoted(this.#sheet)} has a row with the number ${quoted(r)}, which cannot be read; open the workbook in a spreadsheet program and save it again`,
+        `the sheet ${quoted(this.#sheet)} has a row with the number ${quoted(tag.value(index))}, which cannot be read; open the workbook in a spreadsheet program and save it again`,
       );
     }
     this.#rowHidden = hidden !== undefined && TRUE_WORD.test(hidden);

@@ -3,6 +3,7 @@ import { KeptValues } from "./kept-values.js";
 import { WorkbookPackage } from "./package.js";
 import { type Relationship, readRelationships } from "./relationships.js";
 import { SharedStrings } from "./shared-strings.js";
+import { SharedTexts } from "./shared-texts.js";
 import { type SheetContent, type SheetContext, SheetReader } from "./sheet.js";
 import { CellCount } from "./sheet-rows.js";
 import { readStyles } from "./styles.js";
@@ -119,7 +120,7 @@ async function readTables(
     texts = new SharedStrings(name, limits.cellCharacters);
     return texts;
   });
-  const sharedTexts = (texts as SharedStrings | null)?.values ?? [];
+  const sharedTexts = (texts as SharedStrings | null)?.texts ?? new SharedTexts(limits.cellCharacters);
   const styles = await source.part(targetOf("styles"), "other");
   const formats = styles ? readStyles(styles) : null;
   const tables = { sharedTexts, formats, mostCharacters: limits.cellCharacters };

@@ -3,20 +3,20 @@ import { entityCode } from "./xml-entities.js";
 
 const FIRST_BYTES = 1_024;
 /** Texts up to this length are put together here, which is faster than calling the decoder for each. */
-const SHORT = 24;
+const SHORT = 12;
 
 const decoder = new TextDecoder("utf-8", { ignoreBOM: true });
 
 /** Text of bytes that are known to be UTF-8. */
 export function decodeUtf8(bytes: Uint8Array, from: number, to: number): string {
   if (to - from > SHORT) return decoder.decode(bytes.subarray(from, to));
-  let text = "";
+  const codes: number[] = [];
   for (let at = from; at < to; at++) {
     const byte = bytes[at] ?? 0;
     if (byte >= 128) return decoder.decode(bytes.subarray(from, to));
-    text += String.fromCharCode(byte);
+    codes.push(byte);
   }
-  return text;
+  return String.fromCharCode(...codes);
 }
 
 /** Whether the bytes from a place on are those of the name. */

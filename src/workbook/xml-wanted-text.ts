@@ -30,14 +30,14 @@ export class WantedText {
       return;
     }
     this.settle();
-    this.isTooLong ||= this.#gathered.length + to - from > TEXT_BYTES;
+    this.isTooLong ||= this.#gathered.length > TEXT_BYTES;
     if (!this.isTooLong) this.#gathered.addBytes(bytes, from, to);
   }
 
   /** @param code - code point */
   addCharacter(code: number): void {
     this.settle();
-    this.isTooLong ||= this.#gathered.length + 4 > TEXT_BYTES;
+    this.isTooLong ||= this.#gathered.length > TEXT_BYTES;
     if (!this.isTooLong) this.#gathered.addCharacter(code);
   }
 
