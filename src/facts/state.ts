@@ -43,11 +43,15 @@ export type Said = Omit<KnownFact, "origin"> | Omit<UnknownFact, "origin">;
 export interface Facts extends Iterable<readonly [string, FactState]> {
   get(id: string): FactState | undefined;
   has(id: string): boolean;
-  /**
-   * What is said of a fact, as an object that points share: the same object means the same value, accuracy and
-   * assumption, and stands in cells or in the same statement. A collection without it tells no such thing.
-   */
+  /** What is said of a fact, without the place; cheaper than its state where the place does not matter. */
   said?(id: string): Said | undefined;
-  /** The cells a fact was read from; empty for one that comes from elsewhere. Only where `said` is. */
+  /** The cells a fact was read from; empty for one that comes from elsewhere. */
   cells?(id: string): readonly CellPlace[];
+  /**
+   * A number that is the same for all points of the same family of which the same is said: value, accuracy and
+   * assumption, in cells or in the same statement; 0 for a fact that is not there. A collection that cannot tell
+   * has no family.
+   */
+  sameness?(id: string): number;
+  readonly family?: number | undefined;
 }

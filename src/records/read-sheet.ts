@@ -3,10 +3,11 @@ import { type Facts, factOf } from "../facts/index.js";
 import type { RawRow, RawSheet } from "../workbook/index.js";
 import { ColumnReader } from "./column-reader.js";
 import type { ColumnPlan } from "./columns.js";
+import { FactStore } from "./fact-store.js";
 import { type Grid, type SeenCell, shownText } from "./grid.js";
 import type { PlannedSheet, PlannedTable } from "./plan-sheet.js";
 import type { CellContext } from "./read-cell.js";
-import { FactSlots } from "./record-facts.js";
+import { RowDraft } from "./row-draft.js";
 import { ABSENT, factsOfRow, RowCells, type RowFacts } from "./row-facts.js";
 import { rowKinds } from "./row-kind.js";
 import { note, problemAt, type SheetContext } from "./sheet-context.js";
@@ -58,9 +59,9 @@ function readTable(
   const hiddenRows = new Set(raw.rows.filter((row: RawRow) => row.hidden).map((row) => row.row));
   const headingRow = table.headingRows[table.headingRows.length - 1] ?? 0;
   const readers = used.map((column) => new ColumnReader(column, cellContext(column, context)));
-  const slots = new FactSlots();
   const cells = new RowCells();
-  const reading: TableReading = { raw, grid, headingRow, readers, slots, cells, above: [], context };
+  const draft = new RowDraft(new FactStore());
+  const reading: TableReading = { raw, grid, headingRow, readers, cells, draft, above: [], context };
   const records: PointRecord[] = [];
   for (const row of table.rows) {
     const filled = grid.filledCells(row);
@@ -87,8 +88,8 @@ interface TableReading {
   readonly grid: Grid;
   readonly headingRow: number;
   readonly readers: readonly ColumnReader[];
-  readonly slots: FactSlots;
   readonly cells: RowCells;
+  readonly draft: RowDraft;
   /** By reader, the last filled cell above, for marks that repeat it. */
   readonly above: (SeenCell | undefined)[];
   readonly context: SheetContext;
@@ -108,11 +109,12 @@ function cellContext(column: ColumnPlan, context: SheetContext): CellContext {
 }
 
 function readRow(row: number, reading: TableReading): Facts {
-  const { readers, raw, slots, cells, context } = reading;
+  const { readers, raw, cells, draft, context } = reading;
   readers.forEach((reader, i) => {
     readPlaced(reader, i, row, reading);
   });
-  const read = factsOfRow(cells, row, slots);
+  draft.begin(row);
+  const read = factsOfRow(cells, draft);
   for (const { fact, cells: places } of read.conflicts) {
     const names = [...new Set(places.map((place) => cellName(place.row, place.column)))];
     const text = `cells ${names.join(" and ")} contradict each other; correct the wrong one`;
@@ -120,7 +122,7 @@ function readRow(row: number, reading: TableReading): Facts {
   }
   addSiteWord(read, context.site);
   noteAbsent(read, row, reading);
-  return read.draft.finish(raw.name);
+  return draft.finish(raw.name);
 }
 
 function readPlaced(reader: ColumnReader, i: number, row: number, reading: TableReading): void {

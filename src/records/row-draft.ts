@@ -1,16 +1,23 @@
 import type { Said } from "../facts/index.js";
-import { type CellAt, type FactSlots, RecordFacts } from "./record-facts.js";
+import type { FactStore } from "./fact-store.js";
+import { type CellAt, RecordFacts } from "./record-facts.js";
 
-/** The facts of one row while they are put together. */
+/** The facts of one row while they are put together; used anew for every row of a table. */
 export class RowDraft {
-  readonly row: number;
-  readonly #slots: FactSlots;
+  #row = 0;
+  readonly #store: FactStore;
   readonly #said: (Said | undefined)[] = [];
   #elsewhere: Map<number, readonly CellAt[]> | null = null;
 
-  constructor(row: number, slots: FactSlots) {
-    this.row = row;
-    this.#slots = slots;
+  constructor(store: FactStore) {
+    this.#store = store;
+  }
+
+  /** Starts over for another row. */
+  begin(row: number): void {
+    this.#row = row;
+    this.#said.fill(undefined);
+    this.#elsewhere = null;
   }
 
   has(fact: string): boolean {
@@ -18,15 +25,15 @@ export class RowDraft {
   }
 
   get(fact: string): Said | undefined {
-    const slot = this.#slots.find(fact);
+    const slot = this.#store.find(fact);
     return slot === undefined ? undefined : this.#said[slot];
   }
 
   /** Sets what one cell says. */
   setFrom(fact: string, said: Said, row: number, column: number): void {
-    const slot = this.#slots.slotOf(fact, column);
+    const slot = this.#store.slotOf(fact, column);
     this.#said[slot] = said;
-    if (row !== this.row || column !== this.#slots.usualColumn(slot)) this.#place(slot, [{ row, column }]);
+    if (row !== this.#row || column !== this.#store.usualColumn(slot)) this.#place(slot, [{ row, column }]);
     else this.#elsewhere?.delete(slot);
   }
 
@@ -35,24 +42,24 @@ export class RowDraft {
     const [first] = cells;
     if (!first) throw new RangeError(`no cell says anything of ${fact}`);
     this.setFrom(fact, said, first.row, first.column);
-    if (cells.length > 1) this.#place(this.#slots.slotOf(fact, first.column), cells);
+    if (cells.length > 1) this.#place(this.#store.slotOf(fact, first.column), cells);
   }
 
   /** Sets a statement of the site, which carries its own origin. */
   state(fact: string, statement: Said): void {
-    this.#said[this.#slots.slotOf(fact, 0)] = statement;
+    this.#said[this.#store.slotOf(fact, 0)] = statement;
   }
 
   /** The cells that a fact was read from. */
   cellsOf(fact: string): readonly CellAt[] {
-    const slot = this.#slots.find(fact);
+    const slot = this.#store.find(fact);
     if (slot === undefined || this.#said[slot] === undefined || "origin" in this.#said[slot]) return [];
-    return this.#elsewhere?.get(slot) ?? [{ row: this.row, column: this.#slots.usualColumn(slot) }];
+    return this.#elsewhere?.get(slot) ?? [{ row: this.#row, column: this.#store.usualColumn(slot) }];
   }
 
   /** The facts as a record keeps them. */
   finish(sheet: string | null): RecordFacts {
-    return new RecordFacts(sheet, this.row, this.#slots, this.#said, this.#elsewhere);
+    return new RecordFacts(this.#store, this.#said, { sheet, row: this.#row, elsewhere: this.#elsewhere });
   }
 
   #place(slot: number, cells: readonly CellAt[]): void {

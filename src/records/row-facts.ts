@@ -1,8 +1,8 @@
 import type { Said } from "../facts/index.js";
 import { type CellSaid, isSeat } from "./column-cell.js";
 import { CONFLICTING, combine, type Entry, type PlacedEntry, unknownAs } from "./entries.js";
-import type { CellAt, FactSlots } from "./record-facts.js";
-import { RowDraft } from "./row-draft.js";
+import type { CellAt } from "./record-facts.js";
+import type { RowDraft } from "./row-draft.js";
 import { speedsOutOfOrder } from "./speed-order.js";
 
 /**
@@ -43,9 +43,12 @@ export const ABSENT: Said = { known: true, value: "absent", assumed: "not mentio
 
 const DOUBTFUL: Said = unknownAs("doubtful");
 
-/** Puts together what the cells of a row say. */
-export function factsOfRow(cells: RowCells, row: number, slots: FactSlots): RowFacts {
-  const draft = new RowDraft(row, slots);
+/**
+ * Puts together what the cells of a row say.
+ *
+ * @param draft - begun for the row, and filled here
+ */
+export function factsOfRow(cells: RowCells, draft: RowDraft): RowFacts {
   const empty = new Set<string>();
   const conflicts: RowFacts["conflicts"][number][] = [];
   for (const [fact, entries] of spokenTwice(cells, draft, empty)) {

@@ -28,7 +28,7 @@ export class PointFacts implements Facts {
     return this.get(id) !== undefined;
   }
 
-  /** What the record says of a fact; facts of the model and derived ones follow from it and from the model. */
+  /** What the record says of a fact. */
   said(id: string): Said | undefined {
     return this.#record.said?.(id);
   }
@@ -39,9 +39,13 @@ export class PointFacts implements Facts {
     return origin?.kind === "cells" ? origin.cells : [];
   }
 
-  /** Whether equal facts of other points can be told by their objects. */
-  get isShared(): boolean {
-    return this.#record.said !== undefined;
+  get family(): number | undefined {
+    return this.#record.family;
+  }
+
+  /** Of a fact of the record; facts of the model and derived ones follow from those and from the model. */
+  sameness(id: string): number {
+    return this.#record.sameness?.(id) ?? 0;
   }
 
   *[Symbol.iterator](): Iterator<readonly [string, FactState]> {

@@ -1,6 +1,7 @@
 import { findFact } from "../facts/index.js";
 import { findingOf, isAlwaysListed, type ReadyRule } from "./judge-point.js";
 import { factsInMessage } from "./messages.js";
+import type { ModelChoice } from "./models.js";
 import type { PointFacts } from "./point-facts.js";
 import { type FindingPattern, patternOf, repeatOn } from "./repeated.js";
 import type { Finding } from "./result.js";
@@ -19,20 +20,6 @@ interface Remembered {
   readonly pattern: FindingPattern | null;
 }
 
-/** Numbers objects, so that several of them make one key. */
-export class ObjectNumbers {
-  readonly #numbers = new Map<object, number>();
-
-  /** The number of an object, 0 for none. */
-  of(object: object | undefined): number {
-    if (object === undefined) return 0;
-    const known = this.#numbers.get(object);
-    if (known !== undefined) return known;
-    this.#numbers.set(object, this.#numbers.size + 1);
-    return this.#numbers.size;
-  }
-}
-
 /**
  * Judges points by one rule, each different set of facts once. A finding depends on what is said of the facts that
  * the rule and its messages name, on the facts under those, and on the sensor model; on nothing else but the cells,
@@ -41,31 +28,38 @@ export class ObjectNumbers {
 export class RememberedJudge {
   readonly ready: ReadyRule;
   readonly #allFindings: boolean;
-  readonly #numbers: ObjectNumbers;
   readonly #roots: readonly string[];
-  readonly #remembered = new Map<string, Remembered>();
+  /** By sensor model, or by the reason why there is none. */
+  readonly #remembered = new Map<unknown, Map<string, Remembered>>();
 
-  constructor(ready: ReadyRule, allFindings: boolean, numbers: ObjectNumbers) {
+  constructor(ready: ReadyRule, allFindings: boolean) {
     this.ready = ready;
     this.#allFindings = allFindings;
-    this.#numbers = numbers;
     const { factsNamed, messages } = ready.compiled;
     const named = [...factsNamed, ...factsInMessage(messages.fail), ...factsInMessage(messages.warn)];
     this.#roots = [...new Set(named.flatMap(surveyFactsUnder))];
   }
 
   judge(facts: PointFacts): Judged {
-    if (!facts.isShared) return this.#judgeAnew(facts);
+    if (facts.family === undefined) return this.#judgeAnew(facts);
+    const remembered = this.#rememberedFor(facts.model);
     const key = this.#keyOf(facts);
-    const known = this.#remembered.get(key);
+    const known = remembered.get(key);
     if (known) {
       return { outcome: known.outcome, finding: known.pattern && repeatOn(known.pattern, facts) };
     }
     const judged = this.#judgeAnew(facts);
-    if (this.#remembered.size >= MOST_REMEMBERED) this.#remembered.clear();
+    if (remembered.size >= MOST_REMEMBERED) remembered.clear();
     const pattern = judged.finding && patternOf(judged.finding, facts);
-    this.#remembered.set(key, { outcome: judged.outcome, pattern });
+    remembered.set(key, { outcome: judged.outcome, pattern });
     return judged;
+  }
+
+  #rememberedFor(model: ModelChoice): Map<string, Remembered> {
+    const by = model.ok ? model.model : model.reason;
+    const known = this.#remembered.get(by) ?? new Map<string, Remembered>();
+    this.#remembered.set(by, known);
+    return known;
   }
 
   #judgeAnew(facts: PointFacts): Judged {
@@ -75,8 +69,8 @@ export class RememberedJudge {
   }
 
   #keyOf(facts: PointFacts): string {
-    let key = facts.model.ok ? String(this.#numbers.of(facts.model.model)) : facts.model.reason;
-    for (const id of this.#roots) key += `,${this.#numbers.of(facts.said(id))}`;
+    let key = String(facts.family);
+    for (const id of this.#roots) key += `,${facts.sameness(id)}`;
     return key;
   }
 }

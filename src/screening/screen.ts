@@ -11,7 +11,7 @@ import { rulesNotAsked } from "./not-asked.js";
 import { PointFacts, type PointOnItsWay } from "./point-facts.js";
 import { PointIds } from "./point-ids.js";
 import { POINT_TWICE, pointTwice } from "./point-twice.js";
-import { ObjectNumbers, RememberedJudge } from "./remembered-judge.js";
+import { RememberedJudge } from "./remembered-judge.js";
 import type { Finding, PointResult, ResultHead, Screening } from "./result.js";
 import { Tally } from "./tally.js";
 
@@ -74,8 +74,7 @@ class Run {
     this.#input = input;
     this.rules = readyRules(input.rulebook, input.options);
     this.#shelf = new ModelShelf(input.rulebook, input.options.asOf);
-    const numbers = new ObjectNumbers();
-    this.#judges = this.rules.map((ready) => new RememberedJudge(ready, input.options.allFindings, numbers));
+    this.#judges = this.rules.map((ready) => new RememberedJudge(ready, input.options.allFindings));
   }
 
   head(): ResultHead {
