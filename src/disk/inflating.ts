@@ -3,7 +3,7 @@ import { crc32, createInflateRaw, inflateRaw } from "node:zlib";
 /** Deflate can swell data about a thousandfold at most; a stated size beyond that is not worth the memory. */
 const MOST_SWELLING = 1_040;
 /** Large enough that handing pieces over costs little, small enough to stay in the cache of the processor. */
-const PIECE_BYTES = 262144;
+const PIECE_BYTES = 262_144;
 
 /** Unpacking and checksums by the zlib of Node. */
 export const nodeInflating = {

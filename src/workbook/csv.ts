@@ -12,6 +12,8 @@ const LINE_FEED = 10;
 const CARRIAGE_RETURN = 13;
 /** A record over more lines than this is read, but more likely lost a closing quote; it is worth a remark. */
 const USUAL_LINES = 20;
+/** Records of that kind that are remarked on one by one; the rest is counted. */
+const REMARKS_EACH = 10;
 
 const SEPARATOR_NAMES: ReadonlyMap<string, string> = new Map([
   ["tab", "\t"],
@@ -67,6 +69,7 @@ function readRecords(
   const rows: RawRow[] = [];
   let line = firstLine;
   let readBytes = 0;
+  let longRecords = 0;
   const options: Options = {
     bom: false,
     delimiter: separator,
@@ -78,7 +81,8 @@ function readRecords(
       const start = line;
       line += lineEnds(utf8, readBytes, bytes);
       readBytes = bytes;
-      if (line - start > USUAL_LINES) {
+      if (line - start > USUAL_LINES) longRecords += 1;
+      if (line - start > USUAL_LINES && longRecords <= REMARKS_EACH) {
         remarks.push(
           `the record in line ${grouped(start)} goes on for ${grouped(line - start)} lines; look for a missing quote`,
         );
@@ -101,6 +105,9 @@ function readRecords(
       );
     }
     refuse("damaged-csv", `the text cannot be read from line ${grouped(line)} on; save it as CSV again`);
+  }
+  if (longRecords > REMARKS_EACH) {
+    remarks.push(`${grouped(longRecords - REMARKS_EACH)} more records go on for more than ${USUAL_LINES} lines`);
   }
   return rows;
 }

@@ -27,6 +27,8 @@ export class PackedCells {
   readonly #blocks: Block[] = [];
   #last: Block = newBlock(0);
   #length = 0;
+  /** Cells that find room in the blocks that are there. */
+  #room = 0;
 
   constructor(kept: KeptValues) {
     this.#kept = kept;
@@ -66,8 +68,8 @@ export class PackedCells {
   }
 
   #push(column: number, code: number, content: number): void {
+    if (this.#length === this.#room) this.#makeRoom(this.#length & BLOCK_MASK);
     const at = this.#length & BLOCK_MASK;
-    if (at === this.#last.codes.length || at === 0) this.#makeRoom(at);
     const last = this.#last;
     last.columns[at] = column;
     last.codes[at] = code;
@@ -80,6 +82,7 @@ export class PackedCells {
     if (at === 0) this.#last = newBlock(this.#length === 0 ? FIRST_CELLS : BLOCK_CELLS);
     else this.#last = widened(this.#last, BLOCK_CELLS);
     this.#blocks[this.#length >> BLOCK_BITS] = this.#last;
+    this.#room = this.#length - at + this.#last.codes.length;
   }
 }
 

@@ -1,4 +1,3 @@
-import { Inflate } from "fflate";
 import type { Inflating } from "./cells.js";
 
 /** Packed bytes handed over at a time; they may swell a thousandfold. */
@@ -16,7 +15,8 @@ const REMAINDERS = Uint32Array.from({ length: 256 }, (_, byte) => {
 /** Unpacking and checksums without anything of the machine: for browsers and other places where Node's zlib is not. */
 export const portableInflating: Inflating = {
   async inflateRaw(data, mostBytes) {
-    const pieces = [...unpacked(data, mostBytes)];
+    const pieces: Uint8Array[] = [];
+    for await (const piece of unpacked(data, mostBytes)) pieces.push(piece);
     const whole = new Uint8Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
     let at = 0;
     for (const piece of pieces) {
@@ -26,9 +26,7 @@ export const portableInflating: Inflating = {
     return whole;
   },
 
-  async *inflateRawPieces(data, mostBytes) {
-    yield* unpacked(data, mostBytes);
-  },
+  inflateRawPieces: unpacked,
 
   crc32(data, before = 0) {
     let crc = ~before;
@@ -37,7 +35,9 @@ export const portableInflating: Inflating = {
   },
 };
 
-function* unpacked(data: Uint8Array, mostBytes: number): Generator<Uint8Array, void, undefined> {
+async function* unpacked(data: Uint8Array, mostBytes: number): AsyncGenerator<Uint8Array, void, undefined> {
+  // On demand, since Node has no use for it.
+  const { Inflate } = await import("fflate");
   if (data.length === 0) throw new Error("no data, where even nothing takes two bytes");
   let ready: Uint8Array[] = [];
   let bytes = 0;

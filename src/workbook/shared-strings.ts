@@ -8,7 +8,8 @@ import { sameBytes } from "./xml-text.js";
 
 const NAMES = ["t", "si", "r"];
 const asciiOf = (text: string): Uint8Array => new TextEncoder().encode(text);
-const OPENINGS = [asciiOf("<si><t>"), asciiOf(`<si><t xml:space="preserve">`)];
+const OPENING = asciiOf("<si><t>");
+const PRESERVING = asciiOf(`<si><t xml:space="preserve">`);
 const CLOSING = asciiOf("</t></si>");
 const LONGEST_OPENING = 32;
 
@@ -62,9 +63,11 @@ export class SharedStrings implements PartReceiver, XmlEvents {
   /** Behind the text, or 0 if it is not plain or not all there. */
   #passOne(bytes: Uint8Array, from: number, to: number): number {
     if (from + LONGEST_OPENING > to) return 0;
-    const opening = OPENINGS.find((start) => sameBytes(bytes, from, start));
-    if (opening === undefined) return 0;
-    const start = from + opening.length;
+    let start = from + OPENING.length;
+    if (!sameBytes(bytes, from, OPENING)) {
+      if (!sameBytes(bytes, from, PRESERVING)) return 0;
+      start = from + PRESERVING.length;
+    }
     let at = start;
     while (at < to && bytes[at] !== LESS) {
       const byte = bytes[at] ?? 0;

@@ -71,13 +71,16 @@ export class SheetRows {
   readonly #sheet: string;
   readonly #limits: ReadingLimits;
   readonly #count: CellCount;
+  readonly #mostColumns: number;
   #row = 0;
   #lastColumn = 0;
+  #hidden = false;
   #inOrder = true;
 
   constructor(sheet: string, limits: ReadingLimits, count: CellCount, kept: KeptValues) {
     this.#sheet = sheet;
     this.#limits = limits;
+    this.#mostColumns = limits.columns;
     this.#count = count;
     this.#kept = kept;
     this.#cells = new PackedCells(kept);
@@ -113,8 +116,15 @@ export class SheetRows {
   }
 
   #take(row: number, column: number, hidden: boolean): void {
-    if (row > this.#limits.rows || column > this.#limits.columns) this.#refusePlace(row, column);
     this.#count.add();
+    // Nearly every cell stands in the row of the last one and to its right.
+    const isNext = row === this.#row && column > this.#lastColumn && column <= this.#mostColumns;
+    if (!isNext || hidden !== this.#hidden) this.#takeApart(row, column, hidden);
+    this.#lastColumn = column;
+  }
+
+  #takeApart(row: number, column: number, hidden: boolean): void {
+    if (row > this.#limits.rows || column > this.#mostColumns) this.#refusePlace(row, column);
     if (row !== this.#row) {
       if (row < this.#row) this.#inOrder = false;
       this.#stretches.add(row, this.#cells.length);
@@ -122,7 +132,7 @@ export class SheetRows {
       this.#lastColumn = 0;
     }
     if (column <= this.#lastColumn) this.#inOrder = false;
-    this.#lastColumn = column;
+    this.#hidden = hidden;
     if (hidden) this.#stretches.hidden[this.#stretches.length - 1] = 1;
   }
 

@@ -78,6 +78,7 @@ export class SheetReader implements PartReceiver, XmlEvents {
   #row = 0;
   #rowHidden = false;
   #inRow = false;
+  #sawRowZero = false;
   #bytes = 0;
 
   /**
@@ -174,7 +175,8 @@ export class SheetReader implements PartReceiver, XmlEvents {
     this.#rowHidden = hidden !== undefined && TRUE_WORD.test(hidden);
     // A program that counts rows from 0 writes one that no spreadsheet can show.
     this.#inRow = this.#row > 0;
-    if (!this.#inRow) {
+    if (!this.#inRow && !this.#sawRowZero) {
+      this.#sawRowZero = true;
       this.#context.remarks.push(`the sheet ${quoted(this.#sheet)} has a row 0, which no sheet has; it was left out`);
     }
     this.#cell.column = 0;

@@ -1,4 +1,4 @@
-import { DEPTH_LIMIT } from "./limits.js";
+import { DEPTH_LIMIT, TAG_BYTES } from "./limits.js";
 import { grouped, quoted, refuse } from "./unreadable.js";
 
 /**
@@ -27,5 +27,13 @@ export function refuseDepth(part: string, line: number): never {
   return refuse(
     "too-deep",
     `the part ${quoted(part)} nests more than ${DEPTH_LIMIT} levels deep at its line ${grouped(line)}, which no spreadsheet program writes; get the workbook again from whoever sent it`,
+  );
+}
+
+/** Refuses a part with a tag of millions of bytes. @throws Unreadable always */
+export function refuseTagLength(part: string, line: number): never {
+  return refuse(
+    "tag-too-long",
+    `the part ${quoted(part)} holds a tag of more than ${grouped(TAG_BYTES)} bytes at its line ${grouped(line)}, which no spreadsheet program writes; get the workbook again from whoever sent it`,
   );
 }

@@ -14,7 +14,7 @@ import {
   SPACE,
 } from "./xml-bytes.js";
 import { entityCode, entityEnd } from "./xml-entities.js";
-import { refuseDamagedXml, refuseDepth, refuseDoctype } from "./xml-faults.js";
+import { refuseDamagedXml, refuseDepth, refuseDoctype, refuseTagLength } from "./xml-faults.js";
 import { OpenElements } from "./xml-open-elements.js";
 import { type Inside, instructionBody, sectionAt } from "./xml-sections.js";
 import { StartTag } from "./xml-start-tag.js";
@@ -117,7 +117,7 @@ export class XmlScanner {
       if (next === INCOMPLETE) {
         // Twice as many, so that one endless tag is not looked at over and over.
         this.#needed = 2 * window.pending;
-        if (window.pending > TAG_BYTES) refuseDamagedXml(this.#part, this.line);
+        if (window.pending > TAG_BYTES) refuseTagLength(this.#part, this.line);
         return;
       }
       if (next === BAD) refuseDamagedXml(this.#part, this.line);
@@ -165,6 +165,7 @@ export class XmlScanner {
     if (end === INCOMPLETE) return INCOMPLETE;
     this.line += tag.lines;
     if (end === BAD || (this.depth === 0 && this.#sawRoot)) return BAD;
+    if (end - at > TAG_BYTES) refuseTagLength(this.#part, this.line);
     this.#sawRoot = true;
     this.depth += 1;
     if (this.depth > DEPTH_LIMIT) refuseDepth(this.#part, this.line);

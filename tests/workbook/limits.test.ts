@@ -1,5 +1,9 @@
+import { zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
+import { columnLetters } from "../../src/base/index.js";
+import { nodeInflating } from "../../src/disk/index.js";
 import { DEFAULT_LIMITS, type ReadingLimits } from "../../src/workbook/index.js";
+import { WorkbookPackage } from "../../src/workbook/package.js";
 import { opened, refused, valuesOf } from "./reading.js";
 import { smallParts, smallWorkbook } from "./small-workbook.js";
 
@@ -96,6 +100,73 @@ describe("each limit holds at its value and refuses the next", () => {
     const nested = (levels: number): string => "<x>".repeat(levels) + "</x>".repeat(levels);
     await opened(smallWorkbook([{ data: nested(198) }]));
     expect((await refused(smallWorkbook([{ data: nested(199) }]))).code).toBe("too-deep");
+  });
+});
+
+describe("limits of the reader itself", () => {
+  it("bytes of one tag", async () => {
+    const sheetWith = (bytes: number): Uint8Array => {
+      const tag = (value: string): string => `<mergeCell ref="A1" x="${value}"/>`;
+      const merge = tag("y".repeat(bytes - tag("").length));
+      return smallWorkbook([{ after: `<mergeCells>${merge}</mergeCells>` }]);
+    };
+    for (const bytes of [8_388_607, 8_388_608]) {
+      expect((await opened(sheetWith(bytes))).sheets[0]?.merges).toHaveLength(1);
+    }
+    expect((await refused(sheetWith(8_388_609))).code).toBe("tag-too-long");
+  });
+
+  it("bytes of all parts together, by what the directory states", async () => {
+    const parts = Object.fromEntries(Array.from({ length: 5 }, (_, i) => [`part${i}.xml`, new Uint8Array(1)]));
+    const file = zipSync(parts);
+    const view = new DataView(file.buffer);
+    // The size after unpacking stands 24 bytes into each entry of the directory.
+    for (let at = 0; at + 46 < file.length; at++) {
+      if (view.getUint32(at, true) === 0x02014b50) view.setUint32(at + 24, 256 * 1_048_576, true);
+    }
+    const source = new WorkbookPackage(file, nodeInflating, DEFAULT_LIMITS);
+    const codeOf = (part: number) => source.part(`part${part}.xml`, "sheet").catch((error) => error.file.code);
+    // Four of 256 MiB are a gibibyte; they are let in and found to be less than stated.
+    for (const part of [0, 1, 2, 3]) expect(await codeOf(part)).toBe("damaged-part");
+    expect(await codeOf(4)).toBe("workbook-too-large");
+  });
+
+  it("characters of a cell and columns that can be asked for at all", async () => {
+    const long = (characters: number): Uint8Array => smallWorkbook([{ data: inline("x".repeat(characters)) }]);
+    const limits = { cellCharacters: Number.POSITIVE_INFINITY, columns: Number.POSITIVE_INFINITY };
+    for (const [characters, kind] of [
+      [499_999, "text"],
+      [500_000, "text"],
+      [500_001, "unusable"],
+      [20_000_000, "unusable"],
+    ] as const) {
+      const value = valuesOf((await opened(long(characters), { limits })).sheets[0])["1:1"];
+      expect(value?.kind).toBe(kind);
+      if (value?.kind === "unusable") expect(value.why).toContain("more than 500,000 characters");
+    }
+    await opened(csv(`${",".repeat(65_534)}a`), { limits });
+    expect((await refused(csv(`${",".repeat(65_535)}a`), { limits })).code).toBe("too-many-columns");
+  });
+
+  it("remarks, which many rows of one kind do not multiply", async () => {
+    const data = `<row r="0"/>`.repeat(50_000);
+    expect((await opened(smallWorkbook([{ data }]))).remarks).toHaveLength(1);
+    const records = `"${"\n".repeat(30)}"\n`.repeat(1_000);
+    const { remarks } = await opened(csv(`a;b\n${records}`));
+    expect(remarks).toHaveLength(12);
+    expect(remarks.at(-1)).toBe("990 more records go on for more than 20 lines");
+  });
+
+  it("one place written over and over, and rows that come back again and again", async () => {
+    const again = `<row r="2"><c r="A2"><v>1</v></c></row><row r="1"><c r="B1"><v>1</v></c></row>`.repeat(100_000);
+    expect((await refused(smallWorkbook([{ data: again }]))).code).toBe("duplicate-cell");
+    const back = Array.from(
+      { length: 1_000 },
+      (_, i) => `<row r="${2 - (i % 2)}"><c r="${columnLetters(1_000 - i)}${2 - (i % 2)}"><v>${i}</v></c></row>`,
+    );
+    const rows = (await opened(smallWorkbook([{ data: back.join("") }]))).sheets[0]?.rows;
+    expect(rows?.map(({ cells }) => cells.length)).toEqual([500, 500]);
+    expect(rows?.[0]?.cells.map(({ column }) => column)).toEqual(Array.from({ length: 500 }, (_, i) => 2 * i + 1));
   });
 });
 
