@@ -31,5 +31,6 @@ export async function commands(what, file, folder, rounds) {
     ...programs.map(([name]) => besides(name, runs.get(name), [reading])),
   ]);
   const [terminal, json, workbook] = programs.slice(1).map(([name]) => runs.get(name));
-  return { reading, json, workbook, writeBack: { ...workbook, wall: workbook.wall - terminal.wall } };
+  const writeBack = { wall: workbook.wall - terminal.wall, processor: workbook.processor - terminal.processor };
+  return { reading, json, workbook, writeBack };
 }

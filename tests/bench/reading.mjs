@@ -39,6 +39,7 @@ export async function readings(what, file, rounds) {
     ...READERS.map((name) => besides(name, runs.get(name), [floor, ours])),
   ]);
   const others = READERS.slice(2).map((name) => runs.get(name));
-  const fastest = Math.min(...others.filter(({ ended }) => ended === "ok").map(({ wall }) => wall));
-  return { floor, ours, fastestOther: fastest };
+  const able = others.filter(({ ended }) => ended === "ok");
+  const fastest = (key) => Math.min(...able.map((run) => run[key]));
+  return { floor, ours, fastestOther: { wall: fastest("wall"), processor: fastest("processor") } };
 }
