@@ -3,7 +3,7 @@ import { spawn } from "node:child_process";
 import { fileURLToPath } from "node:url";
 
 const PEAK = fileURLToPath(new URL("peak.mjs", import.meta.url));
-const LIMIT_SECONDS = 300;
+const LIMIT_SECONDS = 120;
 /** A run that takes longer is not worth repeating. */
 const SLOW_MS = 20_000;
 

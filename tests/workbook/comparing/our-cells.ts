@@ -36,7 +36,7 @@ function plainValue(value: CellValue, serialOf1970: number): PlainValue | null {
     case "date":
       return serialOf(value.iso, serialOf1970);
     case "unusable":
-      return { unusable: value.why };
+      return { unusable: true };
     case "no-result":
       return null;
   }

@@ -1,7 +1,10 @@
 import { columnLetters } from "../../../src/base/index.js";
 
-/** What a cell holds, said alike for every reader; a moment is its serial number, an error has its name in brackets. */
-export type PlainValue = string | number | boolean | { readonly error: string } | { readonly unusable: string };
+/**
+ * What a cell holds, said alike for every reader: a moment is its serial number, an error its name. Why a cell is of no
+ * use is said by our reader in words that are no value.
+ */
+export type PlainValue = string | number | boolean | { readonly error: string } | { readonly unusable: true };
 
 /** The filled cells of a file by sheet name (empty for text files) and address. */
 export type PlainCells = ReadonlyMap<string, ReadonlyMap<string, PlainValue>>;
