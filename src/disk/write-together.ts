@@ -1,8 +1,8 @@
-import { randomUUID } from "node:crypto";
 import { type FileHandle, link, lstat, open, rename, rm, stat } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { checkWritable } from "./check-writable.js";
 import { type DiskProblem, diskProblem, problemOf, shownPath } from "./disk-problem.js";
+import { removeLeftBehind, temporaryName } from "./left-behind.js";
 
 /** What a set of outputs may and may not touch. */
 export interface WritingRules {
@@ -38,7 +38,8 @@ export class OutputBatch {
   }
 
   /**
-   * Checks all targets and opens their temporary files; nothing is left behind if one is refused.
+   * Checks all targets and opens their temporary files; nothing is left behind if one is refused, and what a killed
+   * run left behind beside the targets is removed.
    *
    * @returns the batch, or every problem that was found
    */
@@ -48,6 +49,7 @@ export class OutputBatch {
   ): Promise<{ ok: true; batch: OutputBatch } | { ok: false; problems: readonly DiskProblem[] }> {
     const problems = await checkWritable(targets, rules.inputs, rules.overwrite);
     if (problems.length > 0) return { ok: false, problems };
+    for (const folder of foldersOf(targets)) await removeLeftBehind(folder);
     const batch = new OutputBatch(rules.overwrite);
     for (const target of targets) {
       const problem = await batch.#open(target);
@@ -106,7 +108,7 @@ export class OutputBatch {
       this.#failed = problemOf(current, error);
     }
     await this.abandon();
-    for (const folder of new Set(outputs.map(({ target }) => dirname(target)))) await syncFolder(folder);
+    for (const folder of foldersOf(outputs.map(({ target }) => target))) await syncFolder(folder);
     return this.#failed ? { ok: false, error: this.#failed, inPlace } : { ok: true };
   }
 
@@ -121,7 +123,7 @@ export class OutputBatch {
   }
 
   async #open(target: string): Promise<DiskProblem | null> {
-    const temporary = join(dirname(target), `.${randomUUID()}.tmp`);
+    const temporary = join(dirname(target), temporaryName());
     try {
       const old = await stat(target).catch(() => null);
       const file = await open(temporary, "wx", old === null ? 0o666 : old.mode & 0o777);
@@ -161,6 +163,10 @@ export async function writeTogether(
   }
   for (const { path, data } of outputs) if (!(await started.batch.write(path, data))) break;
   return started.batch.finish();
+}
+
+function foldersOf(targets: readonly string[]): ReadonlySet<string> {
+  return new Set(targets.map((target) => dirname(target)));
 }
 
 /** A hard link fails where a file has appeared meanwhile; a rename would silently replace it. */

@@ -2,6 +2,8 @@ import { showText } from "../base/index.js";
 import { grouped, refuse } from "./unreadable.js";
 
 const PIECE_BYTES = 65_536;
+/** Enough of a file to tell which bytes of a pair are zero. */
+const HEAD_BYTES = 1_000;
 const LINE_FEED = 10;
 const CARRIAGE_RETURN = 13;
 
@@ -106,9 +108,28 @@ function refuseWide(label: string): never {
   );
 }
 
+/**
+ * Refuses bytes that were said to be UTF-16 and cannot be, before they turn into other letters in silence: any table
+ * in UTF-16 has zeros, since separators, digits and line ends do, and they show in which order its bytes are.
+ *
+ * @throws Unreadable if the order is another one or there are no zeros
+ */
+export function refuseOtherThanWide(bytes: Uint8Array, label: string): void {
+  const found = looksWide(bytes);
+  if (found !== false && found !== label) {
+    refuse("wrong-encoding", `the text is not ${label}, its bytes are in the other order; use --encoding ${found}`);
+  }
+  if (!bytes.subarray(0, HEAD_BYTES).includes(0)) {
+    refuse(
+      "wrong-encoding",
+      `the text is not ${label}, it has one byte for each character; leave --encoding out, or name the encoding that it has`,
+    );
+  }
+}
+
 /** UTF-16 that its every other byte gives away, or false. */
 function looksWide(bytes: Uint8Array): "utf-16le" | "utf-16be" | false {
-  const head = bytes.subarray(0, 1_000);
+  const head = bytes.subarray(0, HEAD_BYTES);
   const zeros = [0, 0];
   for (const [i, byte] of head.entries()) if (byte === 0) zeros[i % 2] = (zeros[i % 2] ?? 0) + 1;
   const [even = 0, odd = 0] = zeros;

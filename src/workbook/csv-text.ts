@@ -1,4 +1,4 @@
-import { refuseNul, refuseUndecoded } from "./csv-text-faults.js";
+import { refuseNul, refuseOtherThanWide, refuseUndecoded } from "./csv-text-faults.js";
 import { quoted, refuse } from "./unreadable.js";
 
 /** A text file as text, with the name of the encoding it was read in. */
@@ -38,6 +38,7 @@ export function decodeText(bytes: Uint8Array, encoding?: string): DecodedText {
   // A mark in the file is surer than what its user believes.
   const marked = markedEncoding(bytes);
   const label = marked ?? asked ?? "utf-8";
+  if (marked === undefined && label.startsWith("utf-16")) refuseOtherThanWide(bytes, label);
   const text = label === "windows-1252" ? decodeWestern(bytes) : decodeStrictly(bytes, label);
   if (text === null) refuseUndecoded(bytes, label, marked ?? asked);
   const nul = text.indexOf("\0");

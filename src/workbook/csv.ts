@@ -1,6 +1,7 @@
 import { CsvError, type Options, parse } from "csv-parse/browser/esm/sync";
 import { cellName, columnLetters } from "../base/index.js";
 import type { RawRow, RawWorkbook, ReadingLimits } from "./cells.js";
+import { withoutBlankEnd } from "./csv-end.js";
 import { findSeparator } from "./csv-separator.js";
 import { decodeText } from "./csv-text.js";
 import { KeptValues, NOTHING } from "./kept-values.js";
@@ -47,7 +48,9 @@ export function readCsv(bytes: Uint8Array, limits: ReadingLimits, choices: CsvCh
   if (asked === undefined && found.by === "none found") {
     remarks.push("no separator was found, so every line is one cell; name it with --separator if there is one");
   }
-  const rows = readRecords(text.slice(found.from), found.from > 0 ? 2 : 1, separator, limits, remarks);
+  const table = withoutBlankEnd(text.slice(found.from), separator);
+  if (table.hadEndMark) remarks.push("a mark of the end of the file (Ctrl-Z) behind the last line was left out");
+  const rows = readRecords(table.text, found.from > 0 ? 2 : 1, separator, limits, remarks);
   if (rows.length === 0) {
     refuse("empty-file", "the file holds nothing but blank lines; save or download the survey again");
   }

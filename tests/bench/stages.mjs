@@ -1,17 +1,17 @@
 /**
  * Runs the stages of a screening one after the other in this process and prints what each took, milliseconds, as JSON.
- * `node tests/bench/stages.mjs FILE [--workbook]`
+ * `node tests/bench/stages.mjs FILE`
  */
 import { readFileSync } from "node:fs";
 
-const [file, flag] = process.argv.slice(2);
-const taken = {};
+const [file] = process.argv.slice(2);
+const taken = [];
 
 /** Runs a stage and notes its time under its name. */
 async function timed(name, work) {
   const start = performance.now();
   const result = await work();
-  taken[name] = performance.now() - start;
+  taken.push([name, performance.now() - start]);
   return result;
 }
 
@@ -52,10 +52,8 @@ await timed("write JSON", () => {
   for (const piece of library.jsonDocument(replayed)) length += Buffer.byteLength(piece);
   return length;
 });
-if (flag === "--workbook") {
-  const surveys = [{ file, survey, workbook: reading.workbook }];
-  await timed("write the screened workbook", () =>
-    library.screenedWorkbook({ head: screening.head, points, summary: screening.summary(), surveys }),
-  );
-}
-console.log(JSON.stringify({ points: points.length, taken, peakKiB: process.resourceUsage().maxRSS }));
+const surveys = [{ file, survey, workbook: reading.workbook }];
+await timed("write the screened workbook", () =>
+  library.screenedWorkbook({ head: screening.head, points, summary: screening.summary(), surveys }),
+);
+console.log(JSON.stringify({ taken }));

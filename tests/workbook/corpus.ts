@@ -11,6 +11,7 @@ const CORPUS = new URL("../../../shared/", import.meta.url);
 /** One file of a corpus, as far as these tests look at it. */
 export interface CorpusFile {
   readonly file: string;
+  readonly bytes: number;
   readonly expect: "opens" | "clear-error" | "either" | "opens-safely";
   readonly prefer?: "opens" | "clear-error";
   readonly either_outcome_ok?: boolean;

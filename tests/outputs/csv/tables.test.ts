@@ -4,7 +4,8 @@ import { describe, expect, it } from "vitest";
 import { csvRecord } from "../../../src/outputs/csv/record.js";
 import { looksLikeFormula, safeText } from "../../../src/outputs/csv/safe-text.js";
 import { findingsCsv, pointsCsv } from "../../../src/outputs/index.js";
-import { finding, HEAD, POINTS, point } from "../fake-screening.js";
+import { finding, POINTS, point } from "../fake-findings.js";
+import { HEAD } from "../fake-head.js";
 
 function read(pieces: Iterable<string>): Record<string, string>[] {
   return parse([...pieces].join(""), { columns: true, record_delimiter: "\r\n" });

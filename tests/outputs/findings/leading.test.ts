@@ -1,14 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { indexRules, leadingFinding, missingOf, reasonOf, remedyOf, sourceOf } from "../../../src/outputs/index.js";
-import {
-  COATED_SEAT,
-  finding,
-  HEAD,
-  SPEED_OPEN,
-  SUPPLY_OUTSIDE,
-  THREAD_TOO_SHORT,
-  TORQUE_OPEN,
-} from "../fake-screening.js";
+import { COATED_SEAT, finding, SPEED_OPEN, SUPPLY_OUTSIDE, THREAD_TOO_SHORT, TORQUE_OPEN } from "../fake-findings.js";
+import { HEAD } from "../fake-head.js";
 
 const rules = indexRules(HEAD);
 

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { jsonDocument, ndjsonDocument } from "../../../src/outputs/index.js";
-import { fact, fakeScreening, finding, HEAD, POINTS, point, SUMMARY } from "../fake-screening.js";
+import { fact, finding, POINTS, point } from "../fake-findings.js";
+import { HEAD } from "../fake-head.js";
+import { fakeScreening, SUMMARY } from "../fake-screening.js";
 
 describe("jsonDocument", () => {
   const text = [...jsonDocument(fakeScreening())].join("");

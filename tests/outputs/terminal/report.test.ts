@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import { terminalReport } from "../../../src/outputs/index.js";
 import { REPORT_COLUMNS } from "../../../src/outputs/terminal/layout.js";
 import { displayWidth, wrapText } from "../../../src/outputs/wording/wrap.js";
-import { HEAD, SUMMARY } from "../fake-screening.js";
+import { HEAD } from "../fake-head.js";
+import { SUMMARY } from "../fake-screening.js";
 
 describe("terminalReport", () => {
   const report = terminalReport(HEAD, SUMMARY, [{ what: "screened workbook", file: "out/survey.xlsx" }]);

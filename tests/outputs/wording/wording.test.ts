@@ -9,7 +9,8 @@ import {
   pointInWords,
   rowInWords,
 } from "../../../src/outputs/index.js";
-import { COATED_SEAT, fact, HEAD, point, SUPPLY_OUTSIDE, THREAD_TOO_SHORT } from "../fake-screening.js";
+import { COATED_SEAT, fact, point, SUPPLY_OUTSIDE, THREAD_TOO_SHORT } from "../fake-findings.js";
+import { HEAD } from "../fake-head.js";
 
 describe("formatNumber", () => {
   it.each([

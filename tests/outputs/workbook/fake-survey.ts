@@ -2,7 +2,9 @@ import type { ScreenedInput, ScreenedSurvey } from "../../../src/outputs/index.j
 import type { PointRecord, Survey } from "../../../src/records/index.js";
 import type { PointResult } from "../../../src/screening/index.js";
 import type { CellValue, RawRow, RawSheet, RawWorkbook } from "../../../src/workbook/index.js";
-import { digestOf, HEAD, POINTS, SUMMARY } from "../fake-screening.js";
+import { POINTS } from "../fake-findings.js";
+import { digestOf, HEAD } from "../fake-head.js";
+import { SUMMARY } from "../fake-screening.js";
 
 export function text(content: string): CellValue {
   return { kind: "text", text: content };

@@ -1,5 +1,5 @@
 import type { ScreenedInput } from "../../../src/outputs/index.js";
-import { COATED_SEAT, point, THREAD_TOO_SHORT, TORQUE_OPEN } from "../fake-screening.js";
+import { COATED_SEAT, point, THREAD_TOO_SHORT, TORQUE_OPEN } from "../fake-findings.js";
 import { number, rowOf, SURVEYS, screenedInput, sheetOf, text, workbookOf } from "./fake-survey.js";
 
 /** A survey of so many rows, 40 columns wide; each third row fails and warns, each in cells of its own. */

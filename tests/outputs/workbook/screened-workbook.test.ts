@@ -3,7 +3,8 @@ import { strFromU8, unzipSync } from "fflate";
 import { beforeAll, describe, expect, it } from "vitest";
 import { screenedWorkbook } from "../../../src/outputs/index.js";
 import type { CellValue } from "../../../src/workbook/index.js";
-import { finding, HEAD, point } from "../fake-screening.js";
+import { finding, point } from "../fake-findings.js";
+import { HEAD } from "../fake-head.js";
 import { number, rowOf, SURVEYS, screenedInput, sheetOf, text, workbookOf } from "./fake-survey.js";
 import { largeInput } from "./large-survey.js";
 
