@@ -22,6 +22,10 @@ export interface FieldWords {
   readonly otherThings?: readonly string[];
   /** Words that say that the field itself is meant all the same (tightening torque, motor side). */
   readonly itsOwn?: readonly string[];
+  /** Words that make a heading speak of what is demanded, not of what is there (hole depth required). */
+  readonly demands?: readonly string[];
+  /** Words beside a number that change nothing in it (24 V DC nom.); kept as a remark. */
+  readonly asides?: readonly string[];
   readonly examples?: readonly WordExample[];
 }
 
@@ -39,6 +43,8 @@ export interface CommonWords {
   readonly from: readonly string[];
   /** Words that turn the word after them round (not painted); such a phrase is never read as that word. */
   readonly not: readonly string[];
+  /** Words by which the surveyor says that an answer is not certain (probably). */
+  readonly doubt: readonly string[];
   /** Maximum and minimum in front of a number. */
   readonly most: readonly string[];
   readonly least: readonly string[];

@@ -36,7 +36,7 @@ export function phraseOf(text: string): Phrase {
 /**
  * Whether a phrase denies some of its words: a "not" in front of them, "free" behind them, or a "not" that belongs to
  * no listed phrase anywhere in their clause (paint: none; gluing not possible). A clause of nothing but "not" speaks of
- * the clause before it.
+ * the clauses beside it.
  *
  * @param taken - for each word, whether a listed phrase took it
  */
@@ -48,14 +48,22 @@ export function isDenied(span: Span, phrase: Phrase, taken: readonly boolean[], 
   if (before !== undefined && vocabulary.isNot(`${words[span.from - 2] ?? ""} ${before}`)) return true;
   if (behind !== undefined && DENIES_BEFORE.test(behind)) return true;
   const clause = clauses[span.from];
-  const denies = (i: number): boolean => taken[i] !== true && isDenier(words[i] ?? "", words[i + 1], vocabulary);
+  const denies = (i: number): boolean =>
+    taken[i] !== true && (isDenier(words[i] ?? "", words[i + 1], vocabulary) || isContracted(words, i));
   if (clauses.some((c, i) => c === clause && denies(i))) return true;
-  const next = clauses.find((c) => c > (clause ?? 0));
-  return next !== undefined && clauses.every((c, i) => c !== next || denies(i));
+  const last = clauses[span.to - 1] ?? 0;
+  const next = clauses.find((c) => c > last);
+  const previous = clauses.findLast((c) => c < (clause ?? 0));
+  return [previous, next].some((one) => one !== undefined && clauses.every((c, i) => c !== one || denies(i)));
 }
 
 /** "No. 3" counts, it does not deny; the signs for no ("0", "n") count only as the whole answer. */
 function isDenier(word: string, next: string | undefined, vocabulary: Vocabulary): boolean {
   if (word === "no" && next !== undefined && /^\d/.test(next)) return false;
   return vocabulary.isNot(word) || (/^\p{L}{2,}$/u.test(word) && vocabulary.isNo(word));
+}
+
+/** The end of can't and isn't, which the apostrophe parts from its word. */
+function isContracted(words: readonly string[], i: number): boolean {
+  return words[i] === "t" && (words[i - 1]?.endsWith("n") ?? false);
 }

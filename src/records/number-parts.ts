@@ -19,7 +19,8 @@ export interface NumberContext {
 }
 
 const NUMBER = /^([+-]?)\s?(\d{1,3}(?:[ \u00a0\u202f\u2009'’]\d{3})+(?!\d)(?:[.,]\d+)?|\d+(?:[.,]\d+)*|[.,]\d+)/;
-const FRACTION = /^(?:(\d{1,4})[ \u00a0])?(\d{1,3})\/(2|4|8|16|32|64)(?![\d.,])/;
+/** 3/4, 1 1/2, 1-1/2. */
+const FRACTION = /^(?:(\d{1,4})(?:[ \u00a0]+|-))?(\d{1,3})\/(2|4|8|16|32|64)(?![\d.,])/;
 
 /** A number taken off the front of a text. */
 export interface Taken {
@@ -39,9 +40,10 @@ export interface NumberParts {
   readonly opened: OpenedNumber;
 }
 
-/** Takes the number off the front of a text; fractions (3/4, 1 1/2) only where lengths are asked for. */
+/** Takes the number off the front of a text; fractions (3/4, 1 1/2) only where lengths or times are asked for. */
 export function takeNumber(text: string, context: NumberContext): Taken | CellTrouble {
-  const fraction = context.field.dimension === "length" ? FRACTION.exec(text) : null;
+  const { dimension } = context.field;
+  const fraction = dimension === "length" || dimension === "time" ? FRACTION.exec(text) : null;
   if (fraction && Number(fraction[2]) < Number(fraction[3])) {
     const value = Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3]);
     return { ok: true, value, rest: text.slice(fraction[0].length), fraction: true };

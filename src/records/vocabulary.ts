@@ -20,6 +20,8 @@ export interface Vocabulary {
   readonly isAbout: (folded: string) => boolean;
   readonly isOr: (word: string) => boolean;
   readonly isNot: (word: string) => boolean;
+  /** Says that an answer is not certain, or not known at all (probably, tbc). */
+  readonly isDoubt: (words: string) => boolean;
   /** Maximum or minimum. */
   readonly isMostOrLeast: (word: string) => boolean;
   /** Opens a range: from, between. */
@@ -34,6 +36,8 @@ export interface Vocabulary {
   /** Choices of each field. */
   readonly choices: ReadonlyMap<string, PhraseMatcher<string>>;
   readonly marks: PhraseMatcher<Language>;
+  /** By field: words beside a number that change nothing in it. */
+  readonly asides: ReadonlyMap<string, (words: string) => boolean>;
   /** By field: whether a heading that is not listed whole is about another thing. */
   readonly otherThings: ReadonlyMap<string, (heading: string) => boolean>;
 }
@@ -75,6 +79,7 @@ export function vocabularyOf(lists: WordLists): Vocabulary {
     isAbout: memberOf(common.about),
     isOr: memberOf(common.or),
     isNot: memberOf(common.not),
+    isDoubt: memberOf([...common.doubt, ...common.missing.filter((word) => word.match(/\p{L}/gu)?.length !== 1)]),
     isMostOrLeast: memberOf([...common.most, ...common.least]),
     isFrom: memberOf(common.from),
     betweenNumbers: betweenNumbers(common.to),
@@ -82,6 +87,7 @@ export function vocabularyOf(lists: WordLists): Vocabulary {
     headings,
     headingWords,
     choices,
+    asides: new Map([...lists.fields].map(([fact, words]) => [fact, memberOf(words.asides ?? [])])),
     otherThings: new Map([...lists.fields].map(([fact, words]) => [fact, otherThingsOf(words)])),
     marks: new PhraseMatcher(LANGUAGES.flatMap((l) => (common.marks[l] ?? []).map((mark) => [mark, l] as const))),
   };
