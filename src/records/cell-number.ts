@@ -42,5 +42,9 @@ function readOne({ first, rest, glued, opened }: NumberParts, context: NumberCon
   if (first.fraction && !WITH_FRACTIONS.has(stated?.id ?? "")) {
     return trouble("several-values", `expected one number; ${stated?.id} is not written with fractions`);
   }
-  return finishNumber([first.value, first.value], { half: null, range: false, unit, opened }, context);
+  return finishNumber(
+    [first.value, first.value],
+    { half: null, range: false, lastPlace: first.lastPlace, unit, opened },
+    context,
+  );
 }

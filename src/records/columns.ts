@@ -22,6 +22,10 @@ export interface ColumnPlan {
   readonly unit: Unit | null;
   /** The heading speaks of a unit, but not so that a bare number below it can be read. */
   readonly unsettledUnit: boolean;
+  /** Why the unit that would be assumed is doubted, and what to do. */
+  readonly unitDoubt?: string;
+  /** Digits of the codes, where they are written with leading zeros. */
+  readonly codeWidth?: number;
   readonly supply: "dc" | "ac" | null;
   readonly language: Language | null;
   readonly style: SettledStyle;
