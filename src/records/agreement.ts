@@ -37,10 +37,11 @@ export function isSameStatement(a: Statement, b: Statement): boolean {
 
 /** What statements that agree say together; where rounding parts them the value lies between them. */
 export function statedTogether(first: Statement, statements: readonly Statement[]): KnownSaid {
-  return statements.reduce((together, { said }) => {
-    const [one, other] = [together.value, said.value];
-    if (typeof one !== "object" || typeof other !== "object" || isSameValue(one, other)) return together;
-    const value = { lowest: Math.min(one.lowest, other.lowest), highest: Math.max(one.highest, other.highest) };
-    return { ...together, value };
-  }, first.said);
+  const intervals = statements.map(({ said }) => said.value).filter((value) => typeof value === "object");
+  if (intervals.length === 0 || statements.every(({ said }) => isSameValue(said.value, first.said.value))) {
+    return first.said;
+  }
+  const lowest = Math.min(...intervals.map((interval) => interval.lowest));
+  const highest = Math.max(...intervals.map((interval) => interval.highest));
+  return { ...first.said, value: { lowest, highest } };
 }

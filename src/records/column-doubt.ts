@@ -1,8 +1,8 @@
 import { convert } from "../base/index.js";
 import type { FactDefinition } from "../facts/index.js";
 import type { CellValue } from "../workbook/index.js";
+import { codeWidth } from "./code-width.js";
 import type { ColumnPlan } from "./columns.js";
-import { codeWidth } from "./converted.js";
 import type { Grid } from "./grid.js";
 import { type NumberStyle, readDigits, UNSETTLED } from "./number-style.js";
 import type { Table } from "./tables.js";

@@ -1,7 +1,6 @@
 import type { CellValue } from "../workbook/index.js";
 import { readDateText } from "./cell-date.js";
 import { type CellTrouble, trouble } from "./cell-reading.js";
-import type { Grid } from "./grid.js";
 
 /** Short months as spreadsheet programs show them, in English and German with a capital, in Spanish and French without. */
 const MONTH =
@@ -14,8 +13,6 @@ const SCIENTIFIC = /^\d(?:[.,]\d+)?E\+\d{1,3}$/;
 const YEAR = /(?:^|\D)(?:19|20)\d{2}(?:$|\D)/;
 /** From here on a program keeps fewer digits than were typed. */
 const LOST_DIGITS = 1e15;
-/** Codes with leading zeros that make a width. */
-const FEWEST_CODES = 2;
 
 /**
  * The spreadsheet program seems to have made a date or another number out of a code.
@@ -41,24 +38,6 @@ export function isConvertedText(text: string): boolean {
 /** Whether a number that stands for a code has lost digits, or the way in which it was typed. */
 export function isConvertedNumber({ number, format }: Extract<CellValue, { kind: "number" }>): boolean {
   return format === "scientific" || !Number.isInteger(number) || number < 0 || number >= LOST_DIGITS;
-}
-
-/**
- * How many digits the codes of a column have, where they are written with leading zeros (0012, 0013); null where they
- * are not, or not alike.
- */
-export function codeWidth(grid: Grid, rows: readonly number[], column: number): number | null {
-  let width: number | null = null;
-  let found = 0;
-  for (const row of rows) {
-    const value = grid.own(row, column);
-    const digits = value?.kind === "text" ? /^\s*(0\d+)\s*$/.exec(value.text)?.[1] : undefined;
-    if (digits === undefined) continue;
-    if (width !== null && width !== digits.length) return null;
-    width = digits.length;
-    found += 1;
-  }
-  return found >= FEWEST_CODES ? width : null;
 }
 
 /** The trouble of a code that is shorter than its neighbours, or null. */
