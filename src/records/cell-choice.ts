@@ -56,7 +56,7 @@ export function readPhrase(
   for (const { field, hits } of found) {
     const reading = choiceOf(field, hits, { phrase, taken }, vocabulary);
     byFact.set(field.id, reading);
-    if (doubts.size === 0 || reading?.ok === false) continue;
+    if (doubts.size === 0 || (reading?.ok === false && reading.code !== "unknown-choice")) continue;
     const named = { own: headed(words, [field], vocabulary), any: headed(words, [...fields, ...beside], vocabulary) };
     if (isDoubted(doubts, phrase, hits, all, named)) byFact.set(field.id, uncertain());
   }

@@ -1,4 +1,4 @@
-import { convert } from "../base/index.js";
+import { convert, unitSpelled } from "../base/index.js";
 import type { FactDefinition } from "../facts/index.js";
 import type { CellValue } from "../workbook/index.js";
 import { codeWidth } from "./code-width.js";
@@ -10,8 +10,9 @@ import { USUAL_VALUES, type UsualValues } from "./usual-values.js";
 
 /** Fewer bare values say nothing of a column as a whole. */
 const FEWEST_VALUES = 3;
-/** A single number of three decimals may be meant so. */
-const FEWEST_OPEN = 2;
+/** The only speed of a survey may be meant to have three decimals. */
+const FEWEST_SPEEDS = 2;
+const THREE_BEHIND_SIGN = /^[^\d]*([1-9]\d{0,2}[.,]\d{3})(?![\d.,])\s*(.*?)\s*$/;
 /** Share of the values that another unit must make usual. */
 const MOST = 0.75;
 
@@ -49,17 +50,24 @@ function withoutThreeDecimals(
   usual: UsualValues,
   { grid, rows, column: at }: ColumnCells,
 ): ColumnPlan {
-  let found = 0;
+  if (column.unit !== null && column.unit.id !== "r/min") return column;
+  let open = 0;
+  let others = 0;
   for (const row of rows) {
     const value = grid.own(row, at);
-    const digits = value?.kind === "text" ? /^\s*([1-9]\d{0,2}[.,]\d{3})(?![\d.,])/.exec(value.text)?.[1] : undefined;
-    if (digits === undefined) continue;
+    if (value === undefined) continue;
+    const [, digits, behind = ""] = (value.kind === "text" && THREE_BEHIND_SIGN.exec(value.text)) || [];
+    // 24.750 Hz is written with care; only turns per minute have no thousandths.
+    if (digits === undefined || (behind !== "" && unitSpelled(behind, "rotational-speed")?.id !== "r/min")) {
+      others += 1;
+      continue;
+    }
     const read = readDigits(digits, column.style.style);
     if (typeof read !== "number" || isUsual(read, usual)) return column;
     if (!isUsual(Number(digits.replace(/[.,]/, "")), usual)) return column;
-    found += 1;
+    open += 1;
   }
-  if (found < FEWEST_OPEN) return column;
+  if (open === 0 || open + others < FEWEST_SPEEDS) return column;
   return { ...column, style: { style: UNSETTLED, why: `${column.style.why}, but speeds would have three decimals` } };
 }
 

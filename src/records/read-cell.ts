@@ -47,7 +47,10 @@ export function readCell(value: CellValue | undefined, context: CellContext): Ce
     case "yes-no":
       return readYesNo(text, field, vocabulary);
     case "date":
-      return readDateText(text, context.locale);
+      // In a text file a day number is digits like any other.
+      return /^\s*\d{5}\s*$/.test(text)
+        ? readDayNumber(Number(text), context.dateSystem, false)
+        : readDateText(text, context.locale);
     default:
       return readText(text, field);
   }

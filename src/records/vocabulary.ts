@@ -78,8 +78,12 @@ export function vocabularyOf(lists: WordLists): Vocabulary {
     isNo: memberOf(common.no),
     isAbout: memberOf(common.about),
     isOr: memberOf(common.or),
-    isNot: memberOf(common.not),
-    isDoubt: memberOf([...common.doubt, ...common.missing.filter((word) => word.match(/\p{L}/gu)?.length !== 1)]),
+    isNot: memberOf(common.not.flatMap((word) => [word, headingKey(word)])),
+    isDoubt: memberOf(
+      [...common.doubt, ...common.missing]
+        .filter((word) => word.match(/\p{L}/gu)?.length !== 1)
+        .flatMap((word) => [word, headingKey(word)]),
+    ),
     isMostOrLeast: memberOf([...common.most, ...common.least]),
     isFrom: memberOf(common.from),
     betweenNumbers: betweenNumbers(common.to),
