@@ -22,8 +22,11 @@ export interface FieldWords {
   readonly otherThings?: readonly string[];
   /** Words that say that the field itself is meant all the same (tightening torque, motor side). */
   readonly itsOwn?: readonly string[];
-  /** Words that make a heading speak of what is demanded, not of what is there (hole depth required). */
-  readonly demands?: readonly string[];
+  /**
+   * Words beside a name, or in brackets beside a number, by which it is not what the field asks for: it is demanded, not
+   * there (hole depth required), or measured otherwise (16 mm with the drill point).
+   */
+  readonly notMeant?: readonly string[];
   /** Words beside a number that change nothing in it (24 V DC nom.); kept as a remark. */
   readonly asides?: readonly string[];
   readonly examples?: readonly WordExample[];

@@ -97,6 +97,15 @@ function insideMatches(text: string, vocabulary: Vocabulary): readonly HeadingMa
   return [...best.values()].sort((a, b) => b.letters - a.letters);
 }
 
+/** The field that words of an unmatched heading name, though the heading is about another thing; null if none. */
+export function fieldNotMeant(text: string, vocabulary: Vocabulary): FactDefinition | null {
+  if (text.length > LONGEST_HEADING) return null;
+  const hits = insideMatcher(vocabulary).find(headingKey(text).split(" "));
+  const facts = hits.flatMap(({ meaning }) => (vocabulary.headings.get(meaning) ?? []).map(({ fact }) => fact));
+  const fact = facts.find((one) => vocabulary.otherThings.get(one)?.(text) ?? false);
+  return fact === undefined ? null : factOf(fact);
+}
+
 function matchesOf(
   meanings: readonly HeadingMeaning[],
   split: Split,

@@ -1,4 +1,4 @@
-import { dimensionsSpelled, foldText, otherQuantityOf, unitSpelled } from "../base/index.js";
+import { dimensionsSpelled, foldText, otherQuantityOf, showText, unitSpelled } from "../base/index.js";
 import type { FactDefinition } from "../facts/index.js";
 import { type CellTrouble, trouble } from "./cell-reading.js";
 import type { Vocabulary } from "./vocabulary.js";
@@ -69,11 +69,18 @@ function withoutTail(
     const rest = tokens.slice(0, -length).join(" ");
     if (!/\p{L}/u.test(tail) || /\d/.test(tail) || !/\d/.test(rest) || isUnitOrSupply(tail, field)) continue;
     if (vocabulary.isDoubt(tail)) return doubtful();
-    if (!vocabulary.asides.get(field.id)?.(tail)) continue;
+    const aside = vocabulary.asides.get(field.id)?.(tail) ?? false;
+    if (!aside && !(/[,;]$/.test(rest) && namesDrive(tail, field, vocabulary))) continue;
     remarks.push(tail);
     return withoutTail(rest.replace(/[\s,;:/–-]+$/, ""), field, vocabulary, remarks);
   }
   return text;
+}
+
+/** Words behind a speed and a comma that say how its machine is driven (1480 rpm, VFD). */
+function namesDrive(words: string, field: FactDefinition, vocabulary: Vocabulary): boolean {
+  if (field.dimension !== "rotational-speed" || vocabulary.isYes(words) || vocabulary.isNo(words)) return false;
+  return vocabulary.choices.get("variable_speed")?.whole(words) !== undefined;
 }
 
 function doubtful(): CellTrouble {
@@ -107,6 +114,12 @@ function withoutBrackets(
     return doubtful();
   }
   if (/\d/.test(inside)) return trouble("several-values", "the remark in brackets holds a number too; leave one");
+  if (!bound && (vocabulary.notMeant.get(field.id)?.(inside) ?? false)) {
+    return trouble(
+      "doubtful",
+      `"${showText(inside)}" says that this is another measure; write the one that is asked for`,
+    );
+  }
   remarks.push(inside.trim());
   return withoutBrackets(`${before} ${after}`.replace(/\s+/g, " ").trim(), field, vocabulary, remarks);
 }
@@ -115,7 +128,10 @@ function withoutBrackets(
 function saysUnit(text: string, field: FactDefinition): boolean {
   if (field.dimension === undefined) return false;
   if (dimensionsSpelled(text).length > 0 || otherQuantityOf(text) !== null) return true;
-  return field.dimension === "dc-voltage" && /^\s*v?\s*(?:dc|ac|cc|ca)\s*$/i.test(text.replace(/\./g, ""));
+  return (
+    field.dimension === "dc-voltage" &&
+    /^\s*v?\s*(?:dc|ac|cc|ca|uc)(?:\s*\/\s*(?:dc|ac|cc|ca))?\s*$/i.test(text.replace(/\./g, ""))
+  );
 }
 
 function takeOffWords(

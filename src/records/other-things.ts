@@ -17,12 +17,18 @@ const STATED_LIMIT = /[([{][^()[\]{}]*\d[^()[\]{}]*[)\]}]|(?:[<>≤≥=]|\b(?:mi
 export function otherThingsOf(words: FieldWords): (heading: string) => boolean {
   const other = patternOf(words.otherThings ?? []);
   const own = patternOf(words.itsOwn ?? []);
-  const demands = patternOf(words.demands ?? []);
+  const isNotMeant = notMeantOf(words);
   return (heading) => {
     const folded = foldText(heading);
-    if (demands?.test(folded.replace(STATED_LIMIT, " ")) ?? false) return true;
+    if (isNotMeant(folded.replace(STATED_LIMIT, " "))) return true;
     return (other?.test(folded) ?? false) && !(own?.test(folded) ?? false);
   };
+}
+
+/** Tells whether words beside a name or a number say that it is not what the field asks for. */
+export function notMeantOf(words: FieldWords): (text: string) => boolean {
+  const pattern = patternOf(words.notMeant ?? []);
+  return (text) => pattern?.test(foldText(text)) ?? false;
 }
 
 function patternOf(words: readonly string[]): RegExp | null {

@@ -1,6 +1,6 @@
 import { foldText } from "../base/index.js";
 import { type CommonWords, type FieldWords, LANGUAGES, type Language, type WordLists } from "../facts/index.js";
-import { otherThingsOf } from "./other-things.js";
+import { notMeantOf, otherThingsOf } from "./other-things.js";
 import { PhraseMatcher } from "./phrase-matcher.js";
 import { spellingsOf, wordsOf } from "./tokens.js";
 
@@ -38,6 +38,8 @@ export interface Vocabulary {
   readonly marks: PhraseMatcher<Language>;
   /** By field: words beside a number that change nothing in it. */
   readonly asides: ReadonlyMap<string, (words: string) => boolean>;
+  /** By field: whether words beside a number say that it is not what the field asks for. */
+  readonly notMeant: ReadonlyMap<string, (text: string) => boolean>;
   /** By field: whether a heading that is not listed whole is about another thing. */
   readonly otherThings: ReadonlyMap<string, (heading: string) => boolean>;
 }
@@ -92,6 +94,7 @@ export function vocabularyOf(lists: WordLists): Vocabulary {
     headingWords,
     choices,
     asides: new Map([...lists.fields].map(([fact, words]) => [fact, memberOf(words.asides ?? [])])),
+    notMeant: new Map([...lists.fields].map(([fact, words]) => [fact, notMeantOf(words)])),
     otherThings: new Map([...lists.fields].map(([fact, words]) => [fact, otherThingsOf(words)])),
     marks: new PhraseMatcher(LANGUAGES.flatMap((l) => (common.marks[l] ?? []).map((mark) => [mark, l] as const))),
   };

@@ -104,7 +104,15 @@ describe("a word of doubt beside a value", () => {
     ["mounting_method", "Mounting", "no drilling, glue", "adhesive-pad"],
     ["mounting_method", "Mounting", "glue, drilling impossible", "adhesive-pad"],
     ["hole_depth", "Hole depth", "16 mm deep", 16],
+    ["hole_depth", "Hole depth", "16 mm (with drill point)", "doubtful"],
+    ["hole_depth", "Prof. taladro", "16 (hasta la punta)", "doubtful"],
+    ["hole_depth", "Prof. perçage", "16 mm (sans pointe)", 16],
+    ["target_torque", "Torque", "10 (limit)", "doubtful"],
     ["supply_voltage", "Supply", "24 VDC nom.", 24],
+    ["supply_voltage", "Supply", "24 VDC not available", "doubtful"],
+    ["supply_voltage", "Speisespannung", "24 V nicht vorhanden", "unknown-unit"],
+    ["nominal_speed", "Speed", "1480 rpm, VFD", 1480],
+    ["nominal_speed", "Speed", "1480 no", "unknown-unit"],
   ])("%s under %s: %s", (field, heading, cell, value) => expect(read(field, heading, cell)).toBe(value));
 
   it("speaks of its own clause, or of the part that it names", async () => {

@@ -21,6 +21,8 @@ describe("a heading that says what is demanded", () => {
     ["hole_depth", "Mindestbohrtiefe"],
     ["hole_depth", "Profundidad de taladro requerida"],
     ["hole_depth", "Profondeur de perçage requise"],
+    ["hole_depth", "Hole depth (incl. drill point)"],
+    ["hole_depth", "Bohrtiefe inkl. Bohrspitze"],
     ["thread_depth", "Gewindetiefe (soll)"],
     ["thread_depth", "Required thread depth"],
     ["flat_diameter", "Flat area required"],
@@ -36,6 +38,7 @@ describe("a heading that says what is demanded", () => {
     ["hole_depth", "Hole depth planned"],
     ["hole_depth", "Hole depth (min. 15 mm)"],
     ["hole_depth", "Hole depth ≥ 15"],
+    ["hole_depth", "Hole depth without drill point"],
     ["hole_depth", "Hole depth min. 15"],
     ["hole_depth", "Kernloch [mm]"],
     ["flat_diameter", "Flat area (min. Ø 30 mm)"],
@@ -55,6 +58,18 @@ describe("a heading that says what is demanded", () => {
       expect(read(field, heading)).toBe(16);
     },
   );
+
+  it("is told to the user, with the field that its words name", async () => {
+    const survey = await surveyOfCsv("Point;Machine;Hole depth required;Foo\nA;Pump;15;1\n");
+    expect(survey.columns.map(({ why }) => why).slice(2)).toEqual([
+      "some words mean hole depth, but the heading asks for something else, or for what is demanded",
+      "heading not known",
+    ]);
+    expect(survey.problems.filter(({ code }) => code === "unknown-heading").map(({ cell }) => cell)).toEqual([
+      "C1",
+      "D1",
+    ]);
+  });
 
   it("leaves the column that says what is there beside it", async () => {
     const text = "Point;Hole depth required;Hole depth available;Speed (min);Speed (max)\nA;15;12;900;1800\n";

@@ -86,7 +86,7 @@ export const WORDS_SCHEMA: JsonSchema = {
         },
         otherThings: WORD_LIST,
         itsOwn: WORD_LIST,
-        demands: WORD_LIST,
+        notMeant: WORD_LIST,
         asides: WORD_LIST,
         choices: { title: "choices", type: "object", additionalProperties: WORD_LIST },
         unclear: WORD_LIST,
