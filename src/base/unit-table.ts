@@ -30,6 +30,13 @@ export interface Unit {
   readonly fromBase: (value: number) => number;
 }
 
+/** Inch-pounds and foot-pounds, which people write either way round, glued, with a hyphen or with a dot. */
+function spelledBothWays(lengths: string, forces: string): string {
+  const pairs = lengths.split(" ").flatMap((length) => forces.split(" ").map((force) => [length, force] as const));
+  const spelled = pairs.flatMap(([l, f]) => ["", "-", "·"].flatMap((sign) => [`${l}${sign}${f}`, `${f}${sign}${l}`]));
+  return spelled.join(" | ");
+}
+
 /** Id, factor to the first unit of the dimension, other spellings divided by " | ". */
 type Row = readonly [id: string, factor: number, spellings?: string];
 
@@ -57,6 +64,8 @@ const LINEAR: readonly Unit[] = [
     ["cm", 10, "centimetre | centimeter | zentimeter | centímetro | centímetros | centimètre | centimètres"],
     ["m", 1000, "metre | meter | metres | meters | mtr | mtrs | mts | metro | metros | mètre | mètres"],
     ["in", 25.4, `" | ″ | ” | '' | inch | inches | ins | zoll | pulg | pulgada | pulgadas | po | pouce | pouces`],
+    ["dm", 100],
+    ["yd", 914.4, "yards | yds"],
     ["ft", 304.8, "' | ′ | ’ | foot | feet | fuß | pie | pies | pied | pieds"],
     ["mil", 0.0254, "thou | mils"],
     ["µin", 2.54e-5, "uin | microinch | microinches"],
@@ -71,6 +80,7 @@ const LINEAR: readonly Unit[] = [
       1,
       "rpm | 1/min | min-1 | min⁻¹ | min^-1 | u/min | upm | umin | tr/min | t/min | trs/min | tpm | rev/min | revs/min | cpm | vpm | rev/minute | umdr/min | umdrehungen/min",
     ],
+    ["r/h", 1 / 60, "rph | 1/h | u/h | tr/h | rev/h | h-1"],
     ["r/s", 60, "rps | 1/s | s-1 | s⁻¹ | s^-1 | u/s | tr/s | rev/s"],
     ["Hz", 60],
     ["rad/s", 9.549296585513721],
@@ -100,6 +110,7 @@ const LINEAR: readonly Unit[] = [
     ["min", 60, "mn | mins | minute | minutes | minuten | minuto | minutos"],
     ["h", 3600, "hr | hrs | hour | hours | std | stunde | stunden | hora | horas | heure | heures"],
     ["d", 86400, "day | days | tag | tage | día | dias | días | dia | jour | jours"],
+    ["week", 604800, "weeks | wk | wks | woche | wochen | semana | semanas | semaine | semaines"],
   ]),
   ...linear("dc-voltage", [
     ["V", 1, "volt | volts | voltios"],
@@ -112,18 +123,14 @@ const LINEAR: readonly Unit[] = [
     ["µA", 0.001, "uA"],
   ]),
   ...linear("torque", [
-    ["N·m", 1, "Nm | N*m | N-m | newton metre"],
+    ["N·m", 1, "Nm | N*m | N-m | newton metre | newton metres | newton meter | newton meters | newtonmeter"],
+    ["daN·m", 10, "daNm | daN*m | m·daN | mdaN"],
+    ["kN·m", 1000, "kNm"],
     ["N·cm", 0.01, "Ncm"],
-    [
-      "in·lbf",
-      0.1129848290276167,
-      "in-lb | in·lb | inlb | in-lbs | inlbs | lbf·in | lbfin | lb·in | lb-in | lbin | in-lbf | inlbf",
-    ],
-    [
-      "ft·lbf",
-      1.3558179483314003,
-      "ft-lb | ft·lb | ftlb | ft-lbs | ftlbs | lbf·ft | lbfft | lb·ft | lb-ft | lbft | ft-lbf | ftlbf",
-    ],
+    ["cN·m", 0.01, "cNm"],
+    ["N·mm", 0.001, "Nmm"],
+    ["in·lbf", 0.1129848290276167, spelledBothWays("in inch inches", "lb lbs lbf pound pounds")],
+    ["ft·lbf", 1.3558179483314003, spelledBothWays("ft foot feet", "lb lbs lbf pound pounds")],
     ["ozf·in", 0.007061551814226044, "oz-in | ozin | in-oz | ozf-in | ozfin"],
     ["kgf·m", 9.80665, "kgfm | kpm | kgm | mkgf | mkp | kp·m"],
     ["kgf·cm", 0.0980665, "kgfcm | kpcm"],

@@ -22,6 +22,13 @@ export interface FieldWords {
   readonly otherThings?: readonly string[];
   /** Words that say that the field itself is meant all the same (tightening torque, motor side). */
   readonly itsOwn?: readonly string[];
+  /**
+   * Words beside a name, or in brackets beside a number, by which it is not what the field asks for: it is demanded, not
+   * there (hole depth required), or measured otherwise (16 mm with the drill point).
+   */
+  readonly notMeant?: readonly string[];
+  /** Words beside a number that change nothing in it (24 V DC nom.); kept as a remark. */
+  readonly asides?: readonly string[];
   readonly examples?: readonly WordExample[];
 }
 
@@ -39,6 +46,8 @@ export interface CommonWords {
   readonly from: readonly string[];
   /** Words that turn the word after them round (not painted); such a phrase is never read as that word. */
   readonly not: readonly string[];
+  /** Words by which the surveyor says that an answer is not certain (probably). */
+  readonly doubt: readonly string[];
   /** Maximum and minimum in front of a number. */
   readonly most: readonly string[];
   readonly least: readonly string[];

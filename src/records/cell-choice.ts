@@ -2,6 +2,7 @@ import { foldText, showText } from "../base/index.js";
 import type { FactDefinition } from "../facts/index.js";
 import { type CellReading, type CellTrouble, trouble } from "./cell-reading.js";
 import { isDenied, type Phrase, phraseOf, type Span } from "./denial.js";
+import { doubted, doubtedClauses, isDoubted, uncertain } from "./doubt.js";
 import { LONGEST_PHRASE, wordsOf } from "./tokens.js";
 import { UNCLEAR, type Vocabulary } from "./vocabulary.js";
 
@@ -50,8 +51,25 @@ export function readPhrase(
     });
   }
   const byFact = new Map<string, CellReading | null>();
-  for (const { field, hits } of found) byFact.set(field.id, choiceOf(field, hits, { phrase, taken }, vocabulary));
+  const doubts = doubtedClauses(phrase, taken, vocabulary);
+  const all = [...found, ...known].flatMap(({ hits }) => hits);
+  for (const { field, hits } of found) {
+    const reading = choiceOf(field, hits, { phrase, taken }, vocabulary);
+    byFact.set(field.id, reading);
+    if (doubts.size === 0 || (reading?.ok === false && reading.code !== "unknown-choice")) continue;
+    const named = { own: headed(words, [field], vocabulary), any: headed(words, [...fields, ...beside], vocabulary) };
+    if (isDoubted(doubts, phrase, hits, all, named)) byFact.set(field.id, uncertain());
+  }
   return { byFact };
+}
+
+/** For each word, whether it stands in a heading of one of the fields. */
+function headed(
+  words: readonly string[],
+  fields: readonly FactDefinition[],
+  vocabulary: Vocabulary,
+): readonly boolean[] {
+  return words.map((w) => fields.some((field) => vocabulary.headingWords.get(field.id)?.has(w) ?? false));
 }
 
 /** A word inside a longer phrase of another field says nothing of its own (A-Seite, non-drive end). */
@@ -144,14 +162,6 @@ export function noChoice(text: string, field: FactDefinition, vocabulary: Vocabu
     return trouble("several-values", `expected one of ${listed(field)}`);
   }
   return trouble("unknown-choice", `"${showText(text)}" is no word known here; use ${listed(field)}`);
-}
-
-/** A question mark, or a box that is not ticked (or is crossed) beside words: "☐ VFD" says nothing certain. */
-function doubted(text: string): CellTrouble | null {
-  if (text.includes("?")) return trouble("doubtful", "the answer is marked as doubtful; settle it");
-  return /[☐□▢✗✘✕✖❌☒]|\[\s*\]|\(\s*\)/u.test(text)
-    ? trouble("doubtful", "a box stands beside the word; write the answer alone")
-    : null;
 }
 
 /** Reads a yes-no field: nothing but a word for yes or a word for no. */

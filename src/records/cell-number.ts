@@ -9,7 +9,7 @@ import { finishNumber } from "./number-result.js";
 const LONGEST_NUMBER = 120;
 
 /** Units whose parts are written as fractions. */
-const INCHES: ReadonlySet<string> = new Set(["in", "ft"]);
+const WITH_FRACTIONS: ReadonlySet<string> = new Set(["in", "ft", "yd", "h", "d", "week"]);
 
 /** Reads a text as the number of a quantity or count field. */
 export function readNumberText(text: string, context: NumberContext): CellReading {
@@ -37,10 +37,14 @@ function readOne({ first, rest, glued, opened }: NumberParts, context: NumberCon
   if (opened.unitAhead !== "" && rest !== "") return trouble("unknown-unit", `found "${showText(rest)}" too`);
   const stated = unit.unit ?? context.headingUnit;
   if (first.fraction && stated === null) {
-    return trouble("ambiguous-number", "a fraction without a unit may be inches; write the unit");
+    return trouble("ambiguous-number", "a fraction without a unit may be inches or hours; write the unit");
   }
-  if (first.fraction && !INCHES.has(stated?.id ?? "")) {
-    return trouble("several-values", "expected one number; millimetres and metres are not written as fractions");
+  if (first.fraction && !WITH_FRACTIONS.has(stated?.id ?? "")) {
+    return trouble("several-values", `expected one number; ${stated?.id} is not written with fractions`);
   }
-  return finishNumber([first.value, first.value], { half: null, range: false, unit, opened }, context);
+  return finishNumber(
+    [first.value, first.value],
+    { half: null, range: false, lastPlace: first.lastPlace, unit, opened },
+    context,
+  );
 }

@@ -20,6 +20,10 @@ export interface NumberRead {
   readonly range: boolean;
   /** Where the unit of the number came from. */
   readonly unitFrom: "cell" | "heading" | "field";
+  /** Unit in which it was written, or which was taken for it; null of a count. */
+  readonly unit: string | null;
+  /** Half of its last decimal place, in the unit of the field; 0 where that says nothing. */
+  readonly rounding: number;
   /** Of a supply: what the cell or its heading says of the kind. */
   readonly supply: "dc" | "ac" | null;
   /** Speed given in turns per second, which may also be the mains side. */

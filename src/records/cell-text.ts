@@ -52,7 +52,6 @@ const INCH =
   /^(?:#\s?)?(\d{1,2}(?:\s?\/\s?\d{1,2})?(?:[ -]\d\/\d{1,2})?)\s?["″]?\s?-\s?(\d{1,2})\s?(UNF|UNC|UNEF|UN|BSW|BSF)?(?:\s?-?\s?\d[AB])?$/i;
 
 function readThread(text: string): CellReading {
-  if (/^\d{4}-\d{2}-\d{2}/.test(text)) return looksConverted();
   const metric = METRIC.exec(text);
   if (metric) {
     const pitch = metric[2] === undefined ? "" : `x${Number(metric[2].replace(",", "."))}`;
@@ -73,14 +72,6 @@ function readIpRating(text: string): CellReading {
     return trouble("unknown-choice", "expected an IP rating such as IP65");
   }
   return textRead(read.map((rating) => `IP${rating?.[1]}${rating?.[2]}${rating?.[3]}`).join("/"));
-}
-
-/** The spreadsheet program seems to have made a date or another number out of a code. */
-export function looksConverted(): CellTrouble {
-  return trouble(
-    "looks-converted",
-    "the spreadsheet program seems to have turned a code into a date or a number; type it as text",
-  );
 }
 
 function tooLong(limit: number): CellTrouble {

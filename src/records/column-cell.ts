@@ -138,7 +138,11 @@ function numberSaid(reading: NumberRead, plan: ColumnPlan, context: CellContext)
       { remarks, hertz },
     );
   }
-  const entries: Entry[] = [{ fact: field.id, said: knownAs(reading.interval, more), empty: false, mention: false }];
+  const { unit, rounding } = reading;
+  const written = unit === null ? {} : { written: { unit, rounding } };
+  const entries: Entry[] = [
+    { fact: field.id, said: knownAs(reading.interval, more), empty: false, mention: false, ...written },
+  ];
   if (field.id === "supply_voltage" && reading.supply !== null) {
     entries.push({ fact: "supply_kind", said: knownAs(reading.supply), empty: false, mention: true });
   }

@@ -3,7 +3,7 @@ import { type FactDefinition, factOf, type Language } from "../facts/index.js";
 import type { CellValue } from "../workbook/index.js";
 import type { UnitRead } from "./cell-unit.js";
 import type { Grid } from "./grid.js";
-import { type HeadingMatch, matchHeading, readUnitBelow } from "./heading.js";
+import { fieldNotMeant, type HeadingMatch, matchHeading, readUnitBelow } from "./heading.js";
 import { decimalSigns, type SettledStyle, type SheetLanguage, settleStyle, textsOfColumn } from "./languages.js";
 import { readCell } from "./read-cell.js";
 import type { Table, TableHeading } from "./tables.js";
@@ -22,6 +22,10 @@ export interface ColumnPlan {
   readonly unit: Unit | null;
   /** The heading speaks of a unit, but not so that a bare number below it can be read. */
   readonly unsettledUnit: boolean;
+  /** Why the unit that would be assumed is doubted, and what to do. */
+  readonly unitDoubt?: string;
+  /** Digits of the codes, where they are written with leading zeros. */
+  readonly codeWidth?: number;
   readonly supply: "dc" | "ac" | null;
   readonly language: Language | null;
   readonly style: SettledStyle;
@@ -138,7 +142,7 @@ interface Choice {
 
 function choose(named: Named, grid: Grid, table: Table, vocabulary: Vocabulary): Choice {
   const [first, ...others] = named.candidates;
-  if (!first) return { match: null, why: "heading not known" };
+  if (!first) return { match: null, why: whyUnknown(named.heading, vocabulary) };
   const said = first.how === "listed" ? "heading listed" : "words of the heading";
   if (others.length === 0) return { match: first, why: said };
   const ranked = named.candidates
@@ -157,6 +161,12 @@ function choose(named: Named, grid: Grid, table: Table, vocabulary: Vocabulary):
     return { match: best.match, why: `heading may mean ${names}; the values speak for ${best.match.field.name}` };
   }
   return { match: null, why: `heading may mean ${names}, and the values do not decide` };
+}
+
+function whyUnknown({ above, own }: TableHeading, vocabulary: Vocabulary): string {
+  const field = fieldNotMeant(`${above} ${own}`.trim(), vocabulary);
+  if (field === null) return "heading not known";
+  return `some words mean ${field.name}, but the heading asks for something else, or for what is demanded`;
 }
 
 /**

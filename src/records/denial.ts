@@ -36,7 +36,7 @@ export function phraseOf(text: string): Phrase {
 /**
  * Whether a phrase denies some of its words: a "not" in front of them, "free" behind them, or a "not" that belongs to
  * no listed phrase anywhere in their clause (paint: none; gluing not possible). A clause of nothing but "not" speaks of
- * the clause before it.
+ * the clauses beside it.
  *
  * @param taken - for each word, whether a listed phrase took it
  */
@@ -47,15 +47,37 @@ export function isDenied(span: Span, phrase: Phrase, taken: readonly boolean[], 
   if (before !== undefined && vocabulary.isNot(before)) return true;
   if (before !== undefined && vocabulary.isNot(`${words[span.from - 2] ?? ""} ${before}`)) return true;
   if (behind !== undefined && DENIES_BEFORE.test(behind)) return true;
-  const clause = clauses[span.from];
-  const denies = (i: number): boolean => taken[i] !== true && isDenier(words[i] ?? "", words[i + 1], vocabulary);
-  if (clauses.some((c, i) => c === clause && denies(i))) return true;
-  const next = clauses.find((c) => c > (clause ?? 0));
-  return next !== undefined && clauses.every((c, i) => c !== next || denies(i));
+  const first = clauses[span.from] ?? 0;
+  const last = clauses[span.to - 1] ?? 0;
+  const denying = denyingWords(words, vocabulary);
+  const denies = (i: number): boolean => taken[i] !== true && denying[i] === true;
+  if (clauses.some((c, i) => c >= first && c <= last && denies(i))) return true;
+  const next = clauses.find((c) => c > last);
+  const previous = clauses.findLast((c) => c < first);
+  return [previous, next].some((one) => one !== undefined && clauses.every((c, i) => c !== one || denies(i)));
+}
+
+/** Most words of a listed "not" (not possible). */
+const LONGEST_NOT = 3;
+
+/** For each word, whether it belongs to a "not". */
+function denyingWords(words: readonly string[], vocabulary: Vocabulary): readonly boolean[] {
+  const denying = words.map((word, i) => isDenier(word, words[i + 1], vocabulary) || isContracted(words, i));
+  words.forEach((_, from) => {
+    for (let length = 2; length <= LONGEST_NOT && from + length <= words.length; length++) {
+      if (vocabulary.isNot(words.slice(from, from + length).join(" "))) denying.fill(true, from, from + length);
+    }
+  });
+  return denying;
 }
 
 /** "No. 3" counts, it does not deny; the signs for no ("0", "n") count only as the whole answer. */
 function isDenier(word: string, next: string | undefined, vocabulary: Vocabulary): boolean {
   if (word === "no" && next !== undefined && /^\d/.test(next)) return false;
   return vocabulary.isNot(word) || (/^\p{L}{2,}$/u.test(word) && vocabulary.isNo(word));
+}
+
+/** The end of can't and isn't, which the apostrophe parts from its word. */
+function isContracted(words: readonly string[], i: number): boolean {
+  return words[i] === "t" && (words[i - 1]?.endsWith("n") ?? false);
 }

@@ -1,5 +1,5 @@
-import type { Interval } from "../base/index.js";
 import type { FactValue, Said, UnknownReason } from "../facts/index.js";
+import { isSameStatement, statedTogether, type Written } from "./agreement.js";
 import type { CellTrouble } from "./cell-reading.js";
 import type { ProblemCode } from "./problems.js";
 import type { CellAt } from "./record-facts.js";
@@ -14,6 +14,8 @@ export interface Entry {
   readonly mention: boolean;
   /** Nothing in the cell was understood, and it stands in the column of another fact: a known value may overrule it. */
   readonly weak?: true;
+  /** Of a number: how it stood in the cell. */
+  readonly written?: Written;
 }
 
 /** An entry with the cell that it stands in. */
@@ -40,16 +42,6 @@ export function reasonOf(trouble: Pick<CellTrouble, "code">): UnknownReason {
   return reasons[trouble.code] ?? "unreadable";
 }
 
-/** Whether two values are the same; intervals only if both ends are. */
-export function isSameValue(a: FactValue, b: FactValue): boolean {
-  if (typeof a !== "object" || typeof b !== "object") return a === b;
-  return sameInterval(a, b);
-}
-
-function sameInterval(a: Interval, b: Interval): boolean {
-  return a.lowest === b.lowest && a.highest === b.highest;
-}
-
 /** All that the cells of a row say of one fact, with the cells it rests on. */
 export interface Combined {
   readonly said: Said;
@@ -67,15 +59,15 @@ export function combine(entries: readonly PlacedEntry[]): Combined {
   const [only] = entries;
   if (!only) throw new RangeError("nothing to combine");
   if (entries.length === 1) return alone(only, only.entry.empty);
-  const known = entries.flatMap(({ entry: { said }, at }) => (said.known ? [{ said, at }] : []));
+  const known = entries.flatMap(({ entry: { said, written }, at }) => (said.known ? [{ said, written, at }] : []));
   const [first] = known;
   const cells = known.map(({ at }) => at);
-  if (first && !known.every(({ said }) => isSameValue(said.value, first.said.value))) {
+  if (first && !known.every((statement) => isSameStatement(statement, first))) {
     return { said: CONFLICTING, cells, empty: false, conflict: true };
   }
   const spoiling = entries.find(({ entry }) => !yields(entry));
   if (spoiling) return alone(spoiling, false);
-  if (first) return { said: first.said, cells, empty: false, conflict: false };
+  if (first) return { said: statedTogether(first, known), cells, empty: false, conflict: false };
   return alone(
     entries.find(({ entry }) => !entry.empty) ?? only,
     entries.every(({ entry }) => entry.empty),

@@ -33,6 +33,9 @@ interface Split {
   readonly cut?: true;
 }
 
+/** Under a heading for millimetres it is the foot of the machine (thread depth of foot); feet are named in the plural. */
+const MACHINE_FOOT = /^(?:foot|fu(?:ß|ss)|pie|pied)$/i;
+
 const insideMatchers = new WeakMap<Vocabulary, PhraseMatcher<string>>();
 
 function insideMatcher(vocabulary: Vocabulary): PhraseMatcher<string> {
@@ -60,6 +63,16 @@ export function isWholeHeading(text: string, vocabulary: Vocabulary): boolean {
  */
 export function matchHeading(text: string, vocabulary: Vocabulary): readonly HeadingMatch[] {
   if (text.length > LONGEST_HEADING) return [];
+  const found = matchAsWritten(text, vocabulary);
+  if (found.length > 0 || !/[([{]/.test(text)) return found;
+  // "Speed (min)" asks for the lowest speed; minutes are tried first, which only times can have.
+  const opened = text.replace(/[([{]\s*([^()[\]{}]{1,20}?)\s*[)\]}]/g, (all, inside: string) =>
+    vocabulary.isMostOrLeast(inside) ? ` ${inside} ` : all,
+  );
+  return opened === text ? found : matchAsWritten(opened, vocabulary);
+}
+
+function matchAsWritten(text: string, vocabulary: Vocabulary): readonly HeadingMatch[] {
   for (const split of splitsOf(text)) {
     const key = headingKey(split.name);
     const meanings = vocabulary.headings.get(key) ?? [];
@@ -84,6 +97,15 @@ function insideMatches(text: string, vocabulary: Vocabulary): readonly HeadingMa
   return [...best.values()].sort((a, b) => b.letters - a.letters);
 }
 
+/** The field that words of an unmatched heading name, though the heading is about another thing; null if none. */
+export function fieldNotMeant(text: string, vocabulary: Vocabulary): FactDefinition | null {
+  if (text.length > LONGEST_HEADING) return null;
+  const hits = insideMatcher(vocabulary).find(headingKey(text).split(" "));
+  const facts = hits.flatMap(({ meaning }) => (vocabulary.headings.get(meaning) ?? []).map(({ fact }) => fact));
+  const fact = facts.find((one) => vocabulary.otherThings.get(one)?.(text) ?? false);
+  return fact === undefined ? null : factOf(fact);
+}
+
 function matchesOf(
   meanings: readonly HeadingMeaning[],
   split: Split,
@@ -92,9 +114,11 @@ function matchesOf(
 ): readonly HeadingMatch[] {
   return meanings.flatMap(({ fact, languages }) => {
     const field = factOf(fact);
-    if (how === "words" && vocabulary.otherThings.get(fact)?.(text)) return [];
     const stated = statedUnit(field, split);
     if (stated === null) return [];
+    // "Hole depth (required)": what stands in the brackets is no unit, so the heading is not listed as it stands.
+    const more = split.marked && stated.unit === null && stated.supply === null && headingKey(text).length > letters;
+    if ((how === "words" || more) && vocabulary.otherThings.get(fact)?.(text)) return [];
     const supply = stated.supply ?? (fact === "supply_voltage" ? supplyInWords(text) : null);
     if (stated.unit !== null || !field.dimension) {
       return [{ field, languages, unit: stated.unit, unsettledUnit: false, supply, how, letters }];
@@ -118,6 +142,8 @@ function statedUnit(field: FactDefinition, split: Split): { unit: Unit | null; s
   const none = { unit: null, supply: null };
   if (split.unit === null) return none;
   if (field.dimension === undefined) return split.cut ? null : none;
+  if (field.dimension === "length" && field.unit !== "m" && MACHINE_FOOT.test(split.unit))
+    return split.cut ? null : none;
   const read = readUnit(split.unit, field.dimension, false, field.id === "supply_voltage");
   if (read.ok) return { unit: read.unit, supply: read.supply };
   if (split.cut) return null;

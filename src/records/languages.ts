@@ -116,9 +116,14 @@ export function settleStyle(
   const name = sign === "." ? "decimal point" : "decimal comma";
   if (language === null) return { style: styleOfDecimalSign(sign), why: `other numbers have a ${name}` };
   const meaning = sign === "." ? byLanguage.point : byLanguage.comma;
+  // In Mexico and its neighbours Spanish is written with decimal points; a point before three digits stays open.
+  if (meaning === "group" && language === "es")
+    return { style: SPANISH_WITH_POINTS, why: "language es with decimal points" };
   if (meaning === "group") return { style: UNSETTLED, why: `language ${language}, but other numbers have a ${name}` };
   return { style: byLanguage, why: `language ${language}, and other numbers have a ${name}` };
 }
+
+const SPANISH_WITH_POINTS: NumberStyle = { point: null, comma: "group" };
 
 /** The different texts of a column, for the evidence of its numbers. */
 export function textsOfColumn(grid: Grid, rows: readonly number[], column: number): ReadonlySet<string> {

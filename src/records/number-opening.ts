@@ -1,4 +1,4 @@
-import { dimensionsSpelled, foldText, otherQuantityOf, unitSpelled } from "../base/index.js";
+import { dimensionsSpelled, foldText, otherQuantityOf, showText, unitSpelled } from "../base/index.js";
 import type { FactDefinition } from "../facts/index.js";
 import { type CellTrouble, trouble } from "./cell-reading.js";
 import type { Vocabulary } from "./vocabulary.js";
@@ -41,18 +41,56 @@ export function openNumberText(
   const bare = withoutBrackets(plainSigns(text), field, vocabulary, remarks);
   if (typeof bare !== "string") return bare;
   if (!/\d/.test(bare)) return trouble("not-a-number", `expected a number${field.unit ? ` in ${field.unit}` : ""}`);
-  if (bare.includes("?")) return trouble("doubtful", "the value is marked as doubtful; measure it, or drop the mark");
+  if (bare.includes("?")) return doubtful();
   if (/[<>≤≥]|=<|=>/.test(bare)) {
     return trouble("inequality", "a bound is not a value; write the number that was measured");
   }
   if (/^\d{1,3}:\d{2}/.test(bare)) return trouble("ambiguous-number", "write the time with its unit, such as 90 s");
-  return takeOffWords(bare, field, vocabulary, remarks);
+  const tailless = withoutTail(bare, field, vocabulary, remarks);
+  return typeof tailless === "string" ? takeOffWords(tailless, field, vocabulary, remarks) : tailless;
+}
+
+/** Most words of a listed phrase for doubt, for missing, or for something beside the number. */
+const LONGEST_TAIL = 3;
+
+/** Takes words behind the number off: doubt spoils the value (16 tbc), others are remarks (24 V DC nom.). */
+function withoutTail(
+  text: string,
+  field: FactDefinition,
+  vocabulary: Vocabulary,
+  remarks: string[],
+): string | CellTrouble {
+  const tokens = text.split(/\s+/);
+  for (let length = Math.min(LONGEST_TAIL, tokens.length - 1); length >= 1; length--) {
+    const tail = tokens
+      .slice(-length)
+      .join(" ")
+      .replace(/^[,;:/–-]+\s*/, "");
+    const rest = tokens.slice(0, -length).join(" ");
+    if (!/\p{L}/u.test(tail) || /\d/.test(tail) || !/\d/.test(rest) || isUnitOrSupply(tail, field)) continue;
+    if (vocabulary.isDoubt(tail)) return doubtful();
+    const aside = vocabulary.asides.get(field.id)?.(tail) ?? false;
+    if (!aside && !(/[,;]$/.test(rest) && namesDrive(tail, field, vocabulary))) continue;
+    remarks.push(tail);
+    return withoutTail(rest.replace(/[\s,;:/–-]+$/, ""), field, vocabulary, remarks);
+  }
+  return text;
+}
+
+/** Words behind a speed and a comma that say how its machine is driven (1480 rpm, VFD). */
+function namesDrive(words: string, field: FactDefinition, vocabulary: Vocabulary): boolean {
+  if (field.dimension !== "rotational-speed" || vocabulary.isYes(words) || vocabulary.isNo(words)) return false;
+  return vocabulary.choices.get("variable_speed")?.whole(words) !== undefined;
+}
+
+function doubtful(): CellTrouble {
+  return trouble("doubtful", "the value is marked as doubtful; measure it, or drop the mark");
 }
 
 function plainSigns(text: string): string {
   return text
     .replace(FULL_WIDTH, (c) => String.fromCharCode(c.charCodeAt(0) - 0xfee0))
-    .replace(/[½¼¾⅛⅜⅝⅞]/g, (c) => ` ${VULGAR.get(c) ?? c}`)
+    .replace(/\s*([½¼¾⅛⅜⅝⅞])/g, (_, c: string) => ` ${VULGAR.get(c) ?? c}`)
     .replace(/⁄/g, "/")
     .replace(/[\u2103\u2109]/g, (c) => (c === "\u2103" ? "°C" : "°F"))
     .replace(/^\s*[−‐‑–—]\s*(?=\d)/, "-")
@@ -72,10 +110,16 @@ function withoutBrackets(
   const [, before = "", inside = "", after = ""] = found;
   const bound = vocabulary.isMostOrLeast(inside);
   if (!bound && saysUnit(inside, field)) return `${before} ${inside} ${after}`.trim();
-  if (inside.includes("?") || vocabulary.isMissing(inside)) {
-    return trouble("doubtful", "the value is marked as doubtful; measure it, or drop the mark");
+  if (inside.includes("?") || vocabulary.isDoubt(inside)) {
+    return doubtful();
   }
   if (/\d/.test(inside)) return trouble("several-values", "the remark in brackets holds a number too; leave one");
+  if (!bound && (vocabulary.notMeant.get(field.id)?.(inside) ?? false)) {
+    return trouble(
+      "doubtful",
+      `"${showText(inside)}" says that this is another measure; write the one that is asked for`,
+    );
+  }
   remarks.push(inside.trim());
   return withoutBrackets(`${before} ${after}`.replace(/\s+/g, " ").trim(), field, vocabulary, remarks);
 }
@@ -84,7 +128,10 @@ function withoutBrackets(
 function saysUnit(text: string, field: FactDefinition): boolean {
   if (field.dimension === undefined) return false;
   if (dimensionsSpelled(text).length > 0 || otherQuantityOf(text) !== null) return true;
-  return field.dimension === "dc-voltage" && /^\s*v?\s*(?:dc|ac|cc|ca)\s*$/i.test(text.replace(/\./g, ""));
+  return (
+    field.dimension === "dc-voltage" &&
+    /^\s*v?\s*(?:dc|ac|cc|ca|uc)(?:\s*\/\s*(?:dc|ac|cc|ca))?\s*$/i.test(text.replace(/\./g, ""))
+  );
 }
 
 function takeOffWords(
@@ -147,7 +194,8 @@ function knownOpening(word: string, field: FactDefinition, vocabulary: Vocabular
   const length = word.length;
   const ahead = unitOrSupplyAhead(word, field);
   if (ahead) return ahead;
-  if (vocabulary.isAbout(word)) return { length, remark: word };
+  if (vocabulary.isAbout(word) || vocabulary.asides.get(field.id)?.(word)) return { length, remark: word };
+  if (vocabulary.isDoubt(word)) return doubtful();
   if (vocabulary.isMostOrLeast(word)) {
     if (/^m[aií][xn]/i.test(foldText(word))) return { length, remark: word };
     return trouble("inequality", "a bound is not a value; write the number that was measured");

@@ -15,11 +15,14 @@ export interface NumberContext {
   readonly headingSupply: "dc" | "ac" | null;
   /** The heading speaks of a unit, but not so that a bare number below it can be read. */
   readonly headingUnsettled?: boolean;
+  /** Why the unit that would be assumed is doubted, and what to do. */
+  readonly unitDoubt?: string | undefined;
   readonly vocabulary: Vocabulary;
 }
 
 const NUMBER = /^([+-]?)\s?(\d{1,3}(?:[ \u00a0\u202f\u2009'’]\d{3})+(?!\d)(?:[.,]\d+)?|\d+(?:[.,]\d+)*|[.,]\d+)/;
-const FRACTION = /^(?:(\d{1,4})[ \u00a0])?(\d{1,3})\/(2|4|8|16|32|64)(?![\d.,])/;
+/** 3/4, 1 1/2, 1-1/2. */
+const FRACTION = /^(?:(\d{1,4})(?:[ \u00a0]+|-))?(\d{1,3})\/(2|4|8|16|32|64)(?![\d.,])/;
 
 /** A number taken off the front of a text. */
 export interface Taken {
@@ -27,6 +30,8 @@ export interface Taken {
   readonly value: number;
   readonly rest: string;
   readonly fraction: boolean;
+  /** Half of the last decimal place; 0 of a fraction. */
+  readonly lastPlace: number;
 }
 
 /** A number cell with its first number taken off. */
@@ -39,12 +44,13 @@ export interface NumberParts {
   readonly opened: OpenedNumber;
 }
 
-/** Takes the number off the front of a text; fractions (3/4, 1 1/2) only where lengths are asked for. */
+/** Takes the number off the front of a text; fractions (3/4, 1 1/2) only where lengths or times are asked for. */
 export function takeNumber(text: string, context: NumberContext): Taken | CellTrouble {
-  const fraction = context.field.dimension === "length" ? FRACTION.exec(text) : null;
+  const { dimension } = context.field;
+  const fraction = dimension === "length" || dimension === "time" ? FRACTION.exec(text) : null;
   if (fraction && Number(fraction[2]) < Number(fraction[3])) {
     const value = Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3]);
-    return { ok: true, value, rest: text.slice(fraction[0].length), fraction: true };
+    return { ok: true, value, rest: text.slice(fraction[0].length), fraction: true, lastPlace: 0 };
   }
   const found = NUMBER.exec(text);
   if (!found) return trouble("not-a-number", `expected a number${inUnit(context.field)}; type the number alone`);
@@ -54,7 +60,16 @@ export function takeNumber(text: string, context: NumberContext): Taken | CellTr
     return trouble("ambiguous-number", `"${digits}" can be read in two ways and nothing in the file settles it`);
   }
   if (value === null) return trouble("not-a-number", `"${showText(digits)}" is not a number in any way of writing`);
-  return { ok: true, value: sign === "-" ? -value : value, rest: text.slice(all.length), fraction: false };
+  const signed = sign === "-" ? -value : value;
+  const lastPlace = halfLastPlace(value, digits);
+  return { ok: true, value: signed, rest: text.slice(all.length), fraction: false, lastPlace };
+}
+
+/** Half of the last decimal place of a number, by its digits as written (0.63: 0.005; 16: 0.5; 1,480: 0.5). */
+export function halfLastPlace(value: number, written: string): number {
+  const decimals =
+    Number.isInteger(value) && !/[.,]0+$/.test(written) ? 0 : (/[.,](\d+)$/.exec(written)?.[1]?.length ?? 0);
+  return 0.5 * 10 ** -decimals;
 }
 
 function inUnit(field: FactDefinition): string {

@@ -9,6 +9,8 @@ import type { NumberContext } from "./number-parts.js";
 export interface Found {
   readonly half: number | null;
   readonly range: boolean;
+  /** Half of the last decimal place as written; absent where that says nothing. */
+  readonly lastPlace?: number;
   readonly unit: UnitRead;
   readonly opened: OpenedNumber;
 }
@@ -28,6 +30,7 @@ export function numberRead(
   found: {
     readonly half: number | null;
     readonly range: boolean;
+    readonly lastPlace?: number;
     readonly unit: UnitRead;
     readonly supply: "dc" | "ac" | null;
     readonly remarks: readonly string[];
@@ -37,7 +40,10 @@ export function numberRead(
   const { field, headingUnit } = context;
   const unit = found.unit.unit ?? headingUnit;
   if (unit === null && context.headingUnsettled) {
-    return trouble("unknown-unit", "the heading does not settle the unit; write the unit into the cell");
+    return trouble(
+      "unknown-unit",
+      context.unitDoubt ?? "the heading does not settle the unit; write the unit into the cell",
+    );
   }
   const inField = (value: number): number =>
     unit && field.dimension && field.unit ? convert(value, unit.id, field.unit, field.dimension) : round12(value);
@@ -53,6 +59,8 @@ export function numberRead(
     range: found.range,
     unitFrom: found.unit.unit ? "cell" : headingUnit ? "heading" : "field",
     supply: found.supply ?? (found.unit.unit === null ? context.headingSupply : null),
+    unit: unit?.id ?? field.unit ?? null,
+    rounding: Math.abs(inField(ends[0] + (found.lastPlace ?? 0)) - inField(ends[0])),
     hertz: field.dimension === "rotational-speed" && unit?.id === "Hz",
     remarks: found.remarks,
   };

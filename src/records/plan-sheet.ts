@@ -1,5 +1,6 @@
 import type { Unit } from "../base/index.js";
 import type { RawSheet } from "../workbook/index.js";
+import { withDoubts } from "./column-doubt.js";
 import { type ColumnPlan, nameColumns, planColumns } from "./columns.js";
 import { Grid } from "./grid.js";
 import { type SheetLanguage, sheetLanguage } from "./languages.js";
@@ -41,7 +42,8 @@ export function planSheet(raw: RawSheet, vocabulary: Vocabulary): PlannedSheet {
     vocabulary,
   );
   const tables = named.map(({ table, columns }) => {
-    const plan = withTitleUnit(planColumns(grid, table, columns, language, vocabulary), lengths);
+    const named = withTitleUnit(planColumns(grid, table, columns, language, vocabulary), lengths);
+    const plan = withDoubts(named, grid, table);
     const fields = new Set(plan.flatMap(({ field }) => (field ? [field.id] : [])));
     return {
       table,

@@ -5,15 +5,21 @@ import { noChoice, readPhrase, readYesNo } from "./cell-choice.js";
 import { readDateText, readDayNumber } from "./cell-date.js";
 import { readNumberText } from "./cell-number.js";
 import { type CellReading, trouble } from "./cell-reading.js";
-import { looksConverted, readText } from "./cell-text.js";
-import type { NumberContext } from "./number-parts.js";
+import { readText } from "./cell-text.js";
+import { isConvertedNumber, isConvertedText, looksConverted, lostZeros } from "./converted.js";
+import { halfLastPlace, type NumberContext } from "./number-parts.js";
 import { numberRead } from "./number-result.js";
 
 /** What surrounds a cell: its field, its heading's unit, the way numbers are written, the words. */
 export interface CellContext extends NumberContext {
   readonly locale: Locale | null;
   readonly dateSystem: 1900 | 1904;
+  /** Digits of the column's codes, where they are written with leading zeros. */
+  readonly codeWidth?: number | undefined;
 }
+
+/** Kinds of field in which no date is ever meant. */
+const CODES_AND_NUMBERS: ReadonlySet<string> = new Set(["identifier", "designation", "quantity", "count"]);
 
 const SPREADSHEET_ERROR = /^#(?:N\/A|NV|N\/D|#+|[\p{L}¡¿/0-9]{2,12}[!?])$/iu;
 
@@ -41,7 +47,10 @@ export function readCell(value: CellValue | undefined, context: CellContext): Ce
     case "yes-no":
       return readYesNo(text, field, vocabulary);
     case "date":
-      return readDateText(text, context.locale);
+      // In a text file a day number is digits like any other.
+      return /^\s*\d{5}\s*$/.test(text)
+        ? readDayNumber(Number(text), context.dateSystem, false)
+        : readDateText(text, context.locale);
     default:
       return readText(text, field);
   }
@@ -59,11 +68,11 @@ export function readWholeCell(value: CellValue | undefined, context: CellContext
     case "text":
       return readPlainText(value.text, context);
     case "number":
-      return readNumberCell(value.number, value.format, context);
+      return readNumberCell(value, context);
     case "boolean":
       return readTruthCell(value.boolean, context);
     case "date":
-      return context.field.kind === "date" ? readDateText(value.iso, context.locale) : looksConverted();
+      return context.field.kind === "date" ? readDateText(value.iso, context.locale) : looksConverted(value.iso);
     case "error":
       return trouble("spreadsheet-error", `the spreadsheet program reports ${value.text}; mend the formula`);
     case "no-result":
@@ -84,14 +93,21 @@ function readPlainText(text: string, context: CellContext): CellReading | null {
   if (SPREADSHEET_ERROR.test(text.trim())) {
     return trouble("spreadsheet-error", `the spreadsheet program reports ${text.trim()}; mend the formula`);
   }
-  return null;
+  if (CODES_AND_NUMBERS.has(field.kind) && isConvertedText(text)) return looksConverted();
+  return field.kind === "identifier" ? lostZeros(text, context.codeWidth) : null;
 }
 
-function readNumberCell(number: number, format: string, context: CellContext): CellReading {
+function readNumberCell(value: Extract<CellValue, { kind: "number" }>, context: CellContext): CellReading {
   const { field } = context;
+  const { number, format } = value;
   const dated = format === "date" || format === "time";
-  if (field.kind === "date") return readDayNumber(number, context.dateSystem, format === "date");
-  if (dated && field.kind !== "text") return looksConverted();
+  if (field.kind === "date" || (dated && field.id === "notes")) {
+    return readDayNumber(number, context.dateSystem, format === "date");
+  }
+  if (dated) {
+    const day = readDayNumber(number, context.dateSystem, format === "date");
+    return looksConverted(day.ok && day.kind === "word" ? String(day.value) : null);
+  }
   if (field.kind === "quantity" || field.kind === "count") return readPlainNumber(number, format, context);
   const text = String(number);
   switch (field.kind) {
@@ -102,9 +118,11 @@ function readNumberCell(number: number, format: string, context: CellContext): C
     case "yes-no":
       return readYesNo(text, field, context.vocabulary);
     case "identifier":
-      return Number.isSafeInteger(number) && number >= 0 ? readText(text, field) : looksConverted();
+      return isConvertedNumber(value)
+        ? looksConverted()
+        : (lostZeros(text, context.codeWidth) ?? readText(text, field));
     case "designation":
-      return field.id !== "thread" && !Number.isInteger(number) ? looksConverted() : readText(text, field);
+      return field.id !== "thread" && isConvertedNumber(value) ? looksConverted() : readText(text, field);
     default:
       return readText(text, field);
   }
@@ -121,6 +139,7 @@ function readPlainNumber(number: number, format: string, context: CellContext): 
   const found = {
     half: null,
     range: false,
+    lastPlace: halfLastPlace(value, String(value)),
     supply: null,
     remarks: [],
     unit: { ok: true, unit, supply: null },

@@ -103,6 +103,8 @@ function cellContext(column: ColumnPlan, context: SheetContext): CellContext {
     headingUnit: column.unit,
     headingSupply: column.supply,
     headingUnsettled: column.unsettledUnit,
+    unitDoubt: column.unitDoubt,
+    codeWidth: column.codeWidth,
     vocabulary: context.vocabulary,
     dateSystem: context.dateSystem,
   };

@@ -1,6 +1,6 @@
 import { foldText } from "../base/index.js";
 import { type CommonWords, type FieldWords, LANGUAGES, type Language, type WordLists } from "../facts/index.js";
-import { otherThingsOf } from "./other-things.js";
+import { notMeantOf, otherThingsOf } from "./other-things.js";
 import { PhraseMatcher } from "./phrase-matcher.js";
 import { spellingsOf, wordsOf } from "./tokens.js";
 
@@ -20,6 +20,8 @@ export interface Vocabulary {
   readonly isAbout: (folded: string) => boolean;
   readonly isOr: (word: string) => boolean;
   readonly isNot: (word: string) => boolean;
+  /** Says that an answer is not certain, or not known at all (probably, tbc). */
+  readonly isDoubt: (words: string) => boolean;
   /** Maximum or minimum. */
   readonly isMostOrLeast: (word: string) => boolean;
   /** Opens a range: from, between. */
@@ -34,6 +36,10 @@ export interface Vocabulary {
   /** Choices of each field. */
   readonly choices: ReadonlyMap<string, PhraseMatcher<string>>;
   readonly marks: PhraseMatcher<Language>;
+  /** By field: words beside a number that change nothing in it. */
+  readonly asides: ReadonlyMap<string, (words: string) => boolean>;
+  /** By field: whether words beside a number say that it is not what the field asks for. */
+  readonly notMeant: ReadonlyMap<string, (text: string) => boolean>;
   /** By field: whether a heading that is not listed whole is about another thing. */
   readonly otherThings: ReadonlyMap<string, (heading: string) => boolean>;
 }
@@ -74,7 +80,12 @@ export function vocabularyOf(lists: WordLists): Vocabulary {
     isNo: memberOf(common.no),
     isAbout: memberOf(common.about),
     isOr: memberOf(common.or),
-    isNot: memberOf(common.not),
+    isNot: memberOf(common.not.flatMap((word) => [word, headingKey(word)])),
+    isDoubt: memberOf(
+      [...common.doubt, ...common.missing]
+        .filter((word) => word.match(/\p{L}/gu)?.length !== 1)
+        .flatMap((word) => [word, headingKey(word)]),
+    ),
     isMostOrLeast: memberOf([...common.most, ...common.least]),
     isFrom: memberOf(common.from),
     betweenNumbers: betweenNumbers(common.to),
@@ -82,6 +93,8 @@ export function vocabularyOf(lists: WordLists): Vocabulary {
     headings,
     headingWords,
     choices,
+    asides: new Map([...lists.fields].map(([fact, words]) => [fact, memberOf(words.asides ?? [])])),
+    notMeant: new Map([...lists.fields].map(([fact, words]) => [fact, notMeantOf(words)])),
     otherThings: new Map([...lists.fields].map(([fact, words]) => [fact, otherThingsOf(words)])),
     marks: new PhraseMatcher(LANGUAGES.flatMap((l) => (common.marks[l] ?? []).map((mark) => [mark, l] as const))),
   };

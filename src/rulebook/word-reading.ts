@@ -21,6 +21,7 @@ const NO_COMMON: CommonWords = {
   to: [],
   from: [],
   not: [],
+  doubt: [],
   most: [],
   least: [],
   ditto: [],

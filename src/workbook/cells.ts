@@ -1,5 +1,5 @@
 /** What a number format says about the number in a cell, as far as that decides a meaning. */
-export type NumberFormat = "general" | "date" | "time" | "percent";
+export type NumberFormat = "general" | "date" | "time" | "percent" | "scientific";
 
 /** What a cell holds. A formula gives its saved result; nothing is ever computed. */
 export type CellValue =

@@ -7,7 +7,7 @@ const BLOCK_MASK = BLOCK_CELLS - 1;
 const FIRST_CELLS = 256;
 
 /** Number formats by the code under which a cell is kept; any other value is kept as a reference. */
-const FORMATS: readonly NumberFormat[] = ["general", "date", "time", "percent"];
+const FORMATS: readonly NumberFormat[] = ["general", "date", "time", "percent", "scientific"];
 const REFERENCE = FORMATS.length;
 
 /** A stretch of cells, eleven bytes each. */

@@ -1,7 +1,7 @@
 import ExcelJS from "exceljs";
 import { nodeInflating } from "../../src/disk/index.js";
 import type { FactState, SiteStatements } from "../../src/facts/index.js";
-import { type Survey, surveyReader } from "../../src/records/index.js";
+import { type Survey, type SurveyReader, surveyReader } from "../../src/records/index.js";
 import { readWorkbook } from "../../src/workbook/index.js";
 import { shippedRulebook } from "./shipped.js";
 
@@ -20,11 +20,19 @@ export async function surveyOfWorkbook(
   return surveyOfBytes(new Uint8Array(await workbook.xlsx.writeBuffer()), "survey.xlsx", site);
 }
 
+let withoutSite: SurveyReader | null = null;
+
+/** The shipped words made ready once; that takes longer than to read a small survey. */
+async function shippedReader(): Promise<SurveyReader> {
+  withoutSite ??= surveyReader((await shippedRulebook()).words, null);
+  return withoutSite;
+}
+
 async function surveyOfBytes(bytes: Uint8Array, file: string, site: SiteStatements | null): Promise<Survey> {
-  const { words } = await shippedRulebook();
   const reading = await readWorkbook(bytes, nodeInflating);
   if (!reading.ok) throw new Error(reading.error.text);
-  const survey = surveyReader(words, site).read(reading.workbook, file, "0");
+  const reader = site === null ? await shippedReader() : surveyReader((await shippedRulebook()).words, site);
+  const survey = reader.read(reading.workbook, file, "0");
   if (!survey.ok) throw new Error(survey.text);
   return survey.survey;
 }

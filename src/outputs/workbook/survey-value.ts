@@ -57,6 +57,7 @@ function writtenNumber(number: number, format: NumberFormat, years: number): Wri
   if (!Number.isFinite(number)) return { value: `[not a number: ${number}]` };
   if (format === "general") return { value: number };
   if (format === "percent") return { value: number, format: Number.isInteger(round12(number * 100)) ? "0%" : "0.0##%" };
+  if (format === "scientific") return { value: number, format: "0.00E+00" };
   if (format === "time") return { value: number, format: "hh:mm:ss" };
   const serial = number + Math.sign(years) * DAYS_TO_1904;
   return { value: serial, format: dateFormat(serial) };

@@ -1,0 +1,99 @@
+import { describe, expect, it } from "vitest";
+import { plainFacts, surveyOfCsv } from "../tools/survey-of.js";
+
+/** A survey of one column beside the point ids, read as one fact. */
+async function column(heading: string, values: readonly string[], fact: string): Promise<readonly unknown[]> {
+  const survey = await surveyOfCsv(`Point;Machine;${heading}\n${values.map((v, i) => `P${i};Pump;${v}\n`).join("")}`);
+  return plainFacts(survey, fact).map(([value]) => value);
+}
+
+const ASKED = "(unreadable)";
+
+describe("a column without a unit whose values fit another unit", () => {
+  it.each([
+    ["Hole depth", "0.5 0.63 0.8", "hole_depth"],
+    ["Bohrtiefe", "0,75 1,25 1,5", "hole_depth"],
+    ["Prof. taladro", "1,6 1,7 1,8", "hole_depth"],
+    ["Profondeur filetée", "0,4 0,5 0,6", "thread_depth"],
+    ["Flat dia.", "1.25 1.5 2", "flat_diameter"],
+    ["Speed", "24.75 25 16.5", "nominal_speed"],
+    ["Vitesse mini", "10 15 20", "lowest_speed"],
+    ["Torque", "88 75 60", "target_torque"],
+    ["Cure time", "0.25 0.5 1", "cure_time"],
+    ["Distance to power cable", "0.3 0.5 1", "power_cable_distance"],
+    ["PSU rating", "10 5 20", "supply_rating"],
+    ["Wire size", "18 20 22", "conductor_size"],
+  ])("is asked for: %s %s", async (heading, values, fact) => {
+    expect(await column(heading, values.split(" "), fact)).toEqual(values.split(" ").map(() => ASKED));
+  });
+
+  it("says which units are possible, once per cell and in what the column was taken for", async () => {
+    const survey = await surveyOfCsv("Point;Hole depth\nA;0.5\nB;0.63\nC;0.8\n");
+    const text =
+      "no unit is stated, and the values of the column (0.5 to 0.8) may be mm or in; write the unit into the heading";
+    const said = survey.problems.filter(({ code }) => code === "unknown-unit");
+    expect(said.map(({ cell, text: why }) => [cell, why])).toEqual(["B2", "B3", "B4"].map((cell) => [cell, text]));
+    expect(survey.columns[1]?.why).toContain("may be mm or in");
+  });
+
+  it("is read all the same where the cell, the heading, the row of units or the title block states one", async () => {
+    expect(await column("Hole depth", ["0.5 in", "0.63", "0.8", "0.75"], "hole_depth")).toEqual([
+      12.7,
+      ASKED,
+      ASKED,
+      ASKED,
+    ]);
+    expect(await column("Hole depth (in)", ["0.5", "0.63", "0.8"], "hole_depth")).toEqual([12.7, 16.002, 20.32]);
+    const below = await surveyOfCsv("Point;Hole depth;Torque\n;in;Nm\nA;0.5;9\nB;0.63;9\nC;0.8;9\n");
+    expect(plainFacts(below, "hole_depth")).toEqual([[12.7], [16.002], [20.32]]);
+    const titled = await surveyOfCsv(
+      "All dimensions in inches;;\nPoint;Machine;Hole depth\nA;P;0.5\nB;P;0.63\nC;P;0.8\n",
+    );
+    expect(plainFacts(titled, "hole_depth")).toEqual([[12.7], [16.002], [20.32]]);
+  });
+
+  it.each([
+    ["Hole depth", "16 17 0.8", "hole_depth", [16, 17, ASKED]],
+    ["Hole depth", "1.25 1.5", "hole_depth", [1.25, 1.5]],
+    ["Speed", "25 1480 990", "nominal_speed", [25, 1480, 990]],
+    ["Speed (rpm)", "25 30 15", "nominal_speed", [25, 30, 15]],
+    ["Torque", "8 9 88", "target_torque", [8, 9, 88]],
+    ["Flat dia.", "3 4 35", "flat_diameter", [3, 4, 35]],
+    ["Cure time", "0.5 20 24", "cure_time", [0.5, 20, 24]],
+    ["Surface temperature", "176 180 190", "surface_temperature", [176, 180, 190]],
+    ["Wall thickness", "1.5 2 3", "wall_thickness", [1.5, 2, 3]],
+  ])(
+    "is left alone where a value is usual, there are few, or nothing can tell: %s %s",
+    async (heading, values, fact, read) => {
+      expect(await column(heading, values.split(" "), fact)).toEqual(read);
+    },
+  );
+});
+
+describe("speeds that would have three decimals", () => {
+  it.each([
+    ["Speed", ["1.485", "2.970"]],
+    ["Vitesse", ["1,485", "2,970 tr/min"]],
+    ["Velocidad", ["1,485 r.p.m.", "1,480 r.p.m."]],
+    ["RPM nominal", ["1,485", "1,480"]],
+  ])("are asked for: %s %j", async (heading, values) => {
+    expect(await column(heading, values, "nominal_speed")).toEqual([ASKED, ASKED]);
+  });
+
+  it("are asked for beside a speed that shows how speeds are written", async () => {
+    expect(await column("Vitesse", ["1 485", "1,485"], "nominal_speed")).toEqual([1485, ASKED]);
+  });
+
+  it.each([
+    ["Drehzahl", ["1.485", "2.970"], [1485, 2970]],
+    ["Speed", ["1,485", "990"], [1485, 990]],
+    ["Speed", ["24.750 Hz", "25.000 Hz"], [1485, 1500]],
+    ["Speed (Hz)", ["24.750", "25.000"], [1485, 1500]],
+    ["Speed", ["12.5", "20.5"], [12.5, 20.5]],
+  ])(
+    "are read where the language groups by that sign, or where thousandths make sense: %s %j",
+    async (heading, values, read) => {
+      expect(await column(heading, values, "nominal_speed")).toEqual(read);
+    },
+  );
+});
