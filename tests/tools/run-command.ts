@@ -7,6 +7,7 @@ export interface CommandRun {
   readonly code: 0 | 1 | 2 | null;
   readonly out: string;
   readonly err: string;
+  /** Work of the processor, which a busy machine changes less than the clock; what never ends meets the time limit of its test. */
   readonly seconds: number;
 }
 
@@ -34,10 +35,15 @@ export interface ResultDocument {
 
 const validates = new Ajv2020({ allErrors: true, strict: true, allowUnionTypes: true }).compile(RESULT_SCHEMA);
 
+function secondsSince(start: NodeJS.CpuUsage): number {
+  const { user, system } = process.cpuUsage(start);
+  return (user + system) / 1e6;
+}
+
 /** Runs the program in this process, on a terminal that only remembers. */
 export async function runCommand(...args: readonly string[]): Promise<CommandRun> {
   const run = { code: null as CommandRun["code"], out: "", err: "" };
-  const start = performance.now();
+  const start = process.cpuUsage();
   await runCommandLine(args, {
     out: async (text) => {
       run.out += text;
@@ -52,7 +58,7 @@ export async function runCommand(...args: readonly string[]): Promise<CommandRun
     onInterrupt: () => () => undefined,
     now: () => new Date("2026-06-01T00:00:00Z"),
   });
-  return { ...run, seconds: (performance.now() - start) / 1000 };
+  return { ...run, seconds: secondsSince(start) };
 }
 
 /** The result document of a run, checked against its schema. */
