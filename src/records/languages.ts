@@ -1,5 +1,5 @@
 import { foldText } from "../base/index.js";
-import { LANGUAGES, type Language } from "../facts/index.js";
+import { type ColumnWord, type DecimalSign, LANGUAGES, type Language, type Settled } from "../facts/index.js";
 import type { Grid } from "./grid.js";
 import { decimalSignShown, type NumberStyle, styleOfDecimalSign, styleOfLocale, UNSETTLED } from "./number-style.js";
 import { wordsOf } from "./tokens.js";
@@ -124,6 +124,13 @@ export function settleStyle(
 }
 
 const SPANISH_WITH_POINTS: NumberStyle = { point: null, comma: "group" };
+
+/** How numbers are written in a column where a person says so; null where nobody does. */
+export function givenStyle(word: ColumnWord | null, ofSheet: Settled<DecimalSign> | null): SettledStyle | null {
+  const told = word?.decimalSign ? { value: word.decimalSign, by: word.by } : ofSheet;
+  if (!told) return null;
+  return { style: styleOfDecimalSign(told.value === "point" ? "." : ","), why: `decimal ${told.value} by ${told.by}` };
+}
 
 /** The different texts of a column, for the evidence of its numbers. */
 export function textsOfColumn(grid: Grid, rows: readonly number[], column: number): ReadonlySet<string> {

@@ -1,6 +1,7 @@
-import type { SiteStatements, WordLists } from "../facts/index.js";
+import type { ColumnGuide, SiteStatements, WordLists } from "../facts/index.js";
 import type { RawWorkbook } from "../workbook/index.js";
-import { planSheet } from "./plan-sheet.js";
+import { type GuidedSheet, guideOfSheet, type NotInSurvey, notInSurvey } from "./guide.js";
+import { type PlannedSheet, planSheet } from "./plan-sheet.js";
 import { ProblemLog } from "./problem-log.js";
 import { readSheet, type SheetRead } from "./read-sheet.js";
 import type { Survey } from "./survey.js";
@@ -27,10 +28,15 @@ export type SurveyReading =
  *
  * @param words - headings and words of the rulebook
  * @param site - what the site file states, or null
+ * @param guide - what a person has settled about the reading, or null
  */
-export function surveyReader(words: WordLists, site: SiteStatements | null): SurveyReader {
+export function surveyReader(
+  words: WordLists,
+  site: SiteStatements | null,
+  guide: ColumnGuide | null = null,
+): SurveyReader {
   const vocabulary = vocabularyOf(words);
-  return { read: (workbook, file, digest) => readSurvey(workbook, file, digest, vocabulary, site) };
+  return { read: (workbook, file, digest) => readSurvey(workbook, file, digest, vocabulary, site, guide) };
 }
 
 function readSurvey(
@@ -39,16 +45,21 @@ function readSurvey(
   digest: string,
   vocabulary: Vocabulary,
   site: SiteStatements | null,
+  guide: ColumnGuide | null,
 ): SurveyReading {
   const log = new ProblemLog();
   for (const text of workbook.remarks) {
     log.add({ code: "file-remark", file, sheet: null, cell: null, heading: null, fact: null, found: null, text });
   }
-  const planned = workbook.sheets.map((sheet) => planSheet(sheet, vocabulary));
+  const planned = workbook.sheets.map((sheet) => planSheet(sheet, vocabulary, guideOfSheet(guide, sheet.name)));
+  const missed = guide === null ? [] : notInSurvey(guide, planned.map(guidedSheet));
+  for (const { sheet, text } of missed) {
+    log.add({ code: "not-in-survey", file, sheet, cell: null, heading: null, fact: null, found: null, text });
+  }
   const pointsNamed = planned.some(({ tables }) => tables.some((table) => table.namesPoints));
   const context = { file, dateSystem: workbook.dateSystem, vocabulary, site, log, pointsNamed };
   const sheets = planned.map((sheet) => readSheet(sheet, context));
-  if (!sheets.some(({ sheet }) => sheet.used)) return { ok: false, text: noHeadings(sheets) };
+  if (!sheets.some(({ sheet }) => sheet.used)) return { ok: false, text: noHeadings(sheets, missed) };
   return {
     ok: true,
     survey: {
@@ -63,14 +74,30 @@ function readSurvey(
   };
 }
 
-function noHeadings(sheets: readonly SheetRead[]): string {
+function guidedSheet({ raw, grid, guide, tables }: PlannedSheet): GuidedSheet {
+  const columns = tables.flatMap(({ plan }) => plan);
+  const filled = new Set(grid.rows.map(({ row }) => row));
+  return {
+    name: raw.name,
+    guide,
+    headings: columns.map(({ heading }) => heading).filter((heading) => heading !== ""),
+    used: new Set(columns.flatMap(({ word }) => (word ? [word] : []))),
+    rowsMissed: guide.leftOut === null ? (guide.headingRows?.value ?? []).filter((row) => !filled.has(row)) : [],
+  };
+}
+
+function noHeadings(sheets: readonly SheetRead[], missed: readonly NotInSurvey[]): string {
   const names = sheets
     .map(({ sheet }) => (sheet.sheet === null ? "" : `"${sheet.sheet}"`))
     .filter((name) => name !== "");
   const where = names.length === 0 ? "" : ` in ${names.slice(0, 5).join(", ")}${names.length > 5 ? " and others" : ""}`;
   return (
     `no heading row and no usable column was found${where}; ` +
-    "a survey has one row of headings such as point ID, machine, speed, mounting method, and one row per point below it"
+    "a survey has one row of headings such as point ID, machine, speed, mounting method, and one row per point below it" +
+    missed
+      .slice(0, 2)
+      .map(({ text }) => `; ${text}`)
+      .join("")
   );
 }
 

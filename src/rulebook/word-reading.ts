@@ -1,6 +1,6 @@
+import { didYouMean } from "../base/index.js";
 import { type CommonWords, type FieldWords, factOf, type WordLists } from "../facts/index.js";
 import { kindInWords } from "./kind-words.js";
-import { didYouMean } from "./near-word.js";
 import type { RawWords } from "./raw.js";
 import { below, type Report } from "./source.js";
 
