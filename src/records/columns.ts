@@ -38,6 +38,8 @@ export interface ColumnPlan {
   readonly language: Language | null;
   readonly style: SettledStyle;
   readonly why: string;
+  /** The ways in which a person may name the column, the fullest first. */
+  readonly names: readonly string[];
   /** What a person says of the column; null where it is understood as usual. */
   readonly word: ColumnWord | null;
   /** Words of its own, folded, each with what it stands for; only whole cells count. */
@@ -118,6 +120,7 @@ export function planColumns(
       language: columnLanguage,
       style: givenStyle(word, guide.decimalSign) ?? settleStyle(columnLanguage, signs, signsOfSheet),
       why,
+      names: namesOf(column.heading),
       word,
       ownWords: new Map([...(word?.values ?? [])].map(([text, value]) => [foldText(text), value])),
     };
@@ -152,6 +155,11 @@ function headingShown(heading: TableHeading): string {
   return [heading.above, heading.own].filter((part) => part !== "").join(" / ");
 }
 
+function namesOf(heading: TableHeading): readonly string[] {
+  const texts = [headingShown(heading), heading.own];
+  return [...new Set([...texts, ...texts.flatMap(namesIn)])];
+}
+
 function unitBelow(heading: TableHeading, field: FactDefinition | null): UnitRead | null {
   return field?.dimension ? readUnitBelow(heading.unitBelow, field.dimension) : null;
 }
@@ -168,8 +176,7 @@ function chooseAsTold(
   guide: SheetGuide,
   vocabulary: Vocabulary,
 ): Choice | null {
-  const texts = [...new Set([headingShown(heading), heading.own])];
-  const word = wordForColumn(guide, { letters: columnLetters(column), names: [...texts, ...texts.flatMap(namesIn)] });
+  const word = wordForColumn(guide, { letters: columnLetters(column), names: namesOf(heading) });
   if (!word) return null;
   if (word.fact === null) return { match: null, why: `left out by ${word.by}`, word };
   const field = factOf(word.fact);

@@ -4,7 +4,8 @@ import { type GuidedSheet, guideOfSheet, type NotInSurvey, notInSurvey } from ".
 import { type PlannedSheet, planSheet } from "./plan-sheet.js";
 import { ProblemLog } from "./problem-log.js";
 import { readSheet, type SheetRead } from "./read-sheet.js";
-import type { Survey } from "./survey.js";
+import { understandSheet } from "./understand.js";
+import type { SurveyReading, SurveyUnderstood } from "./understanding.js";
 import { type Vocabulary, vocabularyOf } from "./vocabulary.js";
 
 /** What a survey is read with; made once per run. */
@@ -16,12 +17,9 @@ export interface SurveyReader {
    * @param digest - SHA-256 of the file's bytes
    */
   read(workbook: RawWorkbook, file: string, digest: string): SurveyReading;
+  /** Reads it too, and says how it was understood, also where it could not be read. */
+  understand(workbook: RawWorkbook, file: string, digest: string): SurveyUnderstood;
 }
-
-/** A survey, or one sentence that says why the file holds none. */
-export type SurveyReading =
-  | { readonly ok: true; readonly survey: Survey }
-  | { readonly ok: false; readonly text: string };
 
 /**
  * Makes a reader of surveys.
@@ -36,13 +34,28 @@ export function surveyReader(
   guide: ColumnGuide | null = null,
 ): SurveyReader {
   const vocabulary = vocabularyOf(words);
-  return { read: (workbook, file, digest) => readSurvey(workbook, file, digest, vocabulary, site, guide) };
+  const plan = (workbook: RawWorkbook): readonly PlannedSheet[] =>
+    workbook.sheets.map((sheet) => planSheet(sheet, vocabulary, guideOfSheet(guide, sheet.name)));
+  const read = (workbook: RawWorkbook, planned: readonly PlannedSheet[], file: string, digest: string): SurveyReading =>
+    readSurvey(workbook, planned, { file, digest }, vocabulary, site, guide);
+  return {
+    read: (workbook, file, digest) => read(workbook, plan(workbook), file, digest),
+    understand: (workbook, file, digest) => {
+      const planned = plan(workbook);
+      const reading = read(workbook, planned, file, digest);
+      return {
+        file,
+        sheets: planned.map((sheet) => understandSheet(sheet, arePointsNamed(planned), reading, vocabulary)),
+        reading,
+      };
+    },
+  };
 }
 
 function readSurvey(
   workbook: RawWorkbook,
-  file: string,
-  digest: string,
+  planned: readonly PlannedSheet[],
+  { file, digest }: { readonly file: string; readonly digest: string },
   vocabulary: Vocabulary,
   site: SiteStatements | null,
   guide: ColumnGuide | null,
@@ -51,12 +64,11 @@ function readSurvey(
   for (const text of workbook.remarks) {
     log.add({ code: "file-remark", file, sheet: null, cell: null, heading: null, fact: null, found: null, text });
   }
-  const planned = workbook.sheets.map((sheet) => planSheet(sheet, vocabulary, guideOfSheet(guide, sheet.name)));
   const missed = guide === null ? [] : notInSurvey(guide, planned.map(guidedSheet));
   for (const { sheet, text } of missed) {
     log.add({ code: "not-in-survey", file, sheet, cell: null, heading: null, fact: null, found: null, text });
   }
-  const pointsNamed = planned.some(({ tables }) => tables.some((table) => table.namesPoints));
+  const pointsNamed = arePointsNamed(planned);
   const context = { file, dateSystem: workbook.dateSystem, vocabulary, site, log, pointsNamed };
   const sheets = planned.map((sheet) => readSheet(sheet, context));
   if (!sheets.some(({ sheet }) => sheet.used)) return { ok: false, text: noHeadings(sheets, missed) };
@@ -72,6 +84,10 @@ function readSurvey(
       factsAsked: factsAsked(sheets, site),
     },
   };
+}
+
+function arePointsNamed(planned: readonly PlannedSheet[]): boolean {
+  return planned.some(({ tables }) => tables.some((table) => table.namesPoints));
 }
 
 function guidedSheet({ raw, grid, guide, tables }: PlannedSheet): GuidedSheet {

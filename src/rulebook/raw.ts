@@ -139,5 +139,5 @@ export interface RawSheetWord {
 }
 
 export interface RawColumnFile extends RawSheetWord {
-  readonly sheets?: Readonly<Record<string, RawSheetWord | string>> | null;
+  readonly sheets?: Readonly<Record<string, RawSheetWord | string | null>> | null;
 }

@@ -57,10 +57,10 @@ function settings(
   };
 }
 
-function sheetWord(name: string, raw: RawSheetWord | string, report: Report): SheetWord {
+function sheetWord(name: string, raw: RawSheetWord | string | null, report: Report): SheetWord {
   const pointer = below("/sheets", name);
   const by = saidAt(pointer, report);
-  const plain = typeof raw === "string" ? {} : raw;
+  const plain = raw === null || typeof raw === "string" ? {} : raw;
   return {
     name,
     leftOut: raw === IGNORE,

@@ -7,7 +7,7 @@ import { countOf } from "../wording/numbers.js";
 import { markedOutcome } from "../wording/outcomes.js";
 import { paragraph, table } from "./layout.js";
 
-const LANGUAGE_NAMES = { en: "English", de: "German", es: "Spanish", fr: "French" } as const;
+export const LANGUAGE_NAMES = { en: "English", de: "German", es: "Spanish", fr: "French" } as const;
 const PROBLEMS_SHOWN_PER_KIND = 3;
 const RULES_SHOWN = 8;
 const TO_MEASURE_SHOWN = 6;

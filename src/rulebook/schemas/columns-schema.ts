@@ -104,7 +104,7 @@ export const COLUMNS_SCHEMA: JsonSchema = {
     sheet: choose(
       { type: "string" },
       { title: "sheet", type: "string", enum: [IGNORE] },
-      { title: "sheet", type: "object", properties: READING, additionalProperties: false },
+      { title: "sheet", type: ["object", "null"], properties: READING, additionalProperties: false },
     ),
   },
 };
