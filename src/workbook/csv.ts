@@ -1,3 +1,4 @@
+import { orAllowMore } from "./limits.js";
 import { CsvError, type Options, parse } from "csv-parse/browser/esm/sync";
 import { cellName, columnLetters } from "../base/index.js";
 import type { RawRow, RawWorkbook, ReadingLimits } from "./cells.js";
@@ -125,13 +126,13 @@ function addFilled(
   if (line > limits.rows) {
     refuse(
       "too-many-rows",
-      `the file has a value in line ${grouped(line)}, beyond the limit of ${grouped(limits.rows)} rows; split it`,
+      `the file has a value in line ${grouped(line)}, beyond the limit of ${grouped(limits.rows)} rows; split it${orAllowMore("rows")}`,
     );
   }
   if (record.length > limits.columns) {
     refuse(
       "too-many-columns",
-      `line ${grouped(line)} has ${grouped(record.length)} columns (to ${cellName(line, record.length)}), beyond the limit of ${grouped(limits.columns)} (${columnLetters(limits.columns)}); delete what lies beyond the survey and save the file again`,
+      `line ${grouped(line)} has ${grouped(record.length)} columns (to ${cellName(line, record.length)}), beyond the limit of ${grouped(limits.columns)} (${columnLetters(limits.columns)}); delete what lies beyond the survey and save the file again${orAllowMore("columns")}`,
     );
   }
   for (const [i, text] of record.entries()) {

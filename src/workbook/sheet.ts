@@ -1,3 +1,4 @@
+import { orAllowMore } from "./limits.js";
 import { showText } from "../base/index.js";
 import { readAddress } from "./cell-address.js";
 import { plainIndex } from "./cell-bytes.js";
@@ -197,7 +198,7 @@ export class SheetReader implements PartReceiver, XmlEvents {
     if (this.#merges.length >= this.#context.limits.merges) {
       refuse(
         "too-many-merges",
-        `the sheet ${quoted(this.#sheet)} has more than ${grouped(this.#context.limits.merges)} merged ranges, the limit; unmerge what lies outside the survey and save it again`,
+        `the sheet ${quoted(this.#sheet)} has more than ${grouped(this.#context.limits.merges)} merged ranges, the limit; unmerge what lies outside the survey and save it again${orAllowMore("merges")}`,
       );
     }
     const [first = "", second = first] = ref.split(":");
