@@ -12,3 +12,4 @@ export type {
   SurveyUnderstood,
   TableUnderstood,
 } from "./understanding.js";
+export { type WordClash, type WordPlace, wordClashes } from "./word-clashes.js";

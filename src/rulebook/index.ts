@@ -15,6 +15,7 @@ export { type LoadOptions, loadRulebook } from "./load.js";
 export { modelFactsOn } from "./model-reading.js";
 export { type ColumnFileReading, readColumnFile } from "./read-column-file.js";
 export { readSiteFile, type SiteReading } from "./read-site-file.js";
+export { type AddedWords, addWords, readWordFile, type WordFileReading } from "./read-word-file.js";
 export type {
   Band,
   BandKind,

@@ -109,7 +109,7 @@ export interface RawManifest {
 
 export interface RawWords {
   readonly common?: CommonWords;
-  readonly fields?: Readonly<Record<string, FieldWords>>;
+  readonly fields?: Readonly<Record<string, Partial<FieldWords>>>;
 }
 
 export type RawStated = Readonly<Record<string, RawScalar>>;
