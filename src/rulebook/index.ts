@@ -30,6 +30,6 @@ export type {
   RuleCase,
 } from "./rule.js";
 export { BASES } from "./rule.js";
-export type { FileFinding, ModelValue, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
+export type { FileFinding, ModelValue, PlaceOfWord, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
 export { type CaseOptions, type CaseRun, runCase } from "./run-case.js";
-export { IGNORE, type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";
+export { type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";

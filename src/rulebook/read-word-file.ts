@@ -4,10 +4,10 @@ import { checkSchema } from "./check-schema.js";
 import { RULEBOOK_LIMITS } from "./file-limits.js";
 import type { RawWords } from "./raw.js";
 import { readYaml } from "./read-yaml.js";
-import type { FileFinding } from "./rulebook.js";
+import type { FileFinding, PlaceOfWord } from "./rulebook.js";
 import { WORDS_SCHEMA } from "./schemas/index.js";
 import { below, Report } from "./source.js";
-import { checkChoices, type PlaceOfWord } from "./word-reading.js";
+import { checkChoices } from "./word-reading.js";
 
 /** Words that a site adds to those of the rulebook. */
 export interface AddedWords {

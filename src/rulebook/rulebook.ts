@@ -1,7 +1,6 @@
 import type { PlainDay, TextPlace } from "../base/index.js";
 import type { FactState, WordLists } from "../facts/index.js";
 import type { Citation, Condition, Rule } from "./rule.js";
-import type { PlaceOfWord } from "./word-reading.js";
 
 /** A value of a model in force on [from, until). */
 export interface ModelValue {
@@ -22,6 +21,9 @@ export interface SensorModel {
   readonly citations: ReadonlyMap<string, Citation>;
   readonly at: TextPlace;
 }
+
+/** Where a word of a field stands, by the steps below the field (headings, de, 3); null where it is not known. */
+export type PlaceOfWord = (fact: string, steps: readonly (string | number)[]) => TextPlace | null;
 
 /** A rulebook folder, loaded and checked as a whole. */
 export interface Rulebook {

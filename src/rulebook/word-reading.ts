@@ -1,11 +1,9 @@
-import { didYouMean, type TextPlace } from "../base/index.js";
+import { didYouMean } from "../base/index.js";
 import { type CommonWords, type FieldWords, factOf, type WordLists } from "../facts/index.js";
 import { kindInWords } from "./kind-words.js";
 import type { RawWords } from "./raw.js";
+import type { PlaceOfWord } from "./rulebook.js";
 import { below, type Report } from "./source.js";
-
-/** Where a word of a field stands, by the steps below the field (headings, de, 3); null where it is not known. */
-export type PlaceOfWord = (fact: string, steps: readonly (string | number)[]) => TextPlace | null;
 
 /** A word file with its report, in the order of paths. */
 export interface WordFile {

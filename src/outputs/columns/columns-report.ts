@@ -70,10 +70,10 @@ function usedTable(used: readonly ColumnUnderstood[]): readonly string[] {
     { heading: "heading", width: 17 },
     { heading: "read for", width: 20 },
     { heading: "read", width: 4, align: "right" as const },
-    { heading: "un-read- able", width: 5, align: "right" as const },
+    { heading: "unclear", width: 7, align: "right" as const },
     { heading: "empty", width: 5, align: "right" as const },
-    { heading: "example", width: 12 },
-    { heading: "why", width: 16 },
+    { heading: "example", width: 11 },
+    { heading: "why", width: 15 },
   ];
   const rows = used.map(({ letters, heading, facts, unit, counts, example, why }) => [
     letters,
