@@ -12,12 +12,22 @@ function nearWord(word: string, known: Iterable<string>): string | null {
   return nearestWords(word, known, 1)[0] ?? null;
 }
 
-/** The nearest known words, the nearest first, each at most a third of the word's letters away. */
-export function nearestWords(word: string, known: Iterable<string>, most: number): readonly string[] {
+/**
+ * The nearest known words, the nearest first.
+ *
+ * @param most - how many are wanted
+ * @param share - a word may be as many letters away as this part of its own; one letter always
+ */
+export function nearestWords(
+  word: string,
+  known: Iterable<string>,
+  most: number,
+  share: number = 1 / 3,
+): readonly string[] {
   // A very long word is no slip of the pen, and comparing it letter by letter would take long.
   if (word.length > 64) return [];
   const folded = fold(word);
-  const farthest = Math.max(1, Math.floor(folded.length / 3));
+  const farthest = Math.max(1, Math.floor(folded.length * share));
   const near: { readonly candidate: string; readonly steps: number }[] = [];
   for (const candidate of known) {
     const steps = stepsBetween(folded, fold(candidate));

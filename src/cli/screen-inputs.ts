@@ -44,7 +44,7 @@ export async function readingOf(
   if (opening.ok) return opening.reading;
   for (const finding of opening.findings) terminal.err(findingLine(finding));
   const count = countOf(opening.findings.length, "mistake");
-  return stop(terminal, `column file and word files have ${count}; correct it and run again`);
+  return stop(terminal, `${count} in column file and word files; correct and run again`);
 }
 
 /** The surveys of a run; a file that cannot be read ends it, unless the user said to leave such files out. */

@@ -5,6 +5,9 @@ import type { Candidate } from "./understanding.js";
 import { headingKey, type Vocabulary } from "./vocabulary.js";
 
 const MOST_CANDIDATES = 3;
+/** Shorter headings are near to too many others. */
+const FEWEST_LETTERS = 5;
+const LETTERS_AWAY = 1 / 4;
 /** Shorter words stand in too many headings. */
 const TELLING_LETTERS = 4;
 /** Words that stand in the headings of so many facts tell nothing. */
@@ -21,7 +24,9 @@ export function candidatesOf(heading: string, vocabulary: Vocabulary): readonly 
   };
   for (const { field } of matchHeading(heading, vocabulary)) add(field.id, heading);
   const key = headingKey(heading);
-  for (const near of nearestWords(key, vocabulary.headings.keys(), MOST_CANDIDATES)) {
+  const spelledAlike =
+    key.length < FEWEST_LETTERS ? [] : nearestWords(key, vocabulary.headings.keys(), MOST_CANDIDATES, LETTERS_AWAY);
+  for (const near of spelledAlike) {
     for (const { fact } of vocabulary.headings.get(near) ?? []) add(fact, near);
   }
   for (const [fact, listed] of factsSharingWords(key, vocabulary)) add(fact, listed);

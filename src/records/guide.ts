@@ -83,26 +83,27 @@ export interface NotInSurvey {
 export interface GuidedSheet {
   readonly name: string | null;
   readonly guide: SheetGuide;
-  readonly headings: readonly string[];
-  readonly used: ReadonlySet<ColumnWord>;
+  readonly columns: readonly (HeadingNames & { readonly heading: string })[];
   /** Rows of headings that are named and that the sheet does not have. */
   readonly rowsMissed: readonly number[];
 }
 
 /** Everything that a guide names and a survey does not have; what is misspelled would else go unnoticed. */
 export function notInSurvey(guide: ColumnGuide, sheets: readonly GuidedSheet[]): readonly NotInSurvey[] {
-  const used = new Set(sheets.flatMap((sheet) => [...sheet.used]));
-  const headings = sheets.flatMap((sheet) => sheet.headings);
-  const missed = (word: ColumnWord, sheet: string | null, among: readonly string[]): readonly NotInSurvey[] => {
-    if (used.has(word)) return [];
+  const all = sheets.flatMap(({ columns }) => columns);
+  const missed = (word: ColumnWord, sheet: string | null, among: GuidedSheet["columns"]): readonly NotInSurvey[] => {
+    // A narrower word may come before it; what counts is that the column is there.
+    const alone = { ...NO_GUIDE, columns: [[word]] };
+    if (among.some((column) => wordForColumn(alone, column) !== null)) return [];
     const where = sheet === null ? "the survey" : `the sheet "${showText(sheet)}"`;
-    const near = word.heading === null ? "" : didYouMean(word.heading, among);
+    const headings = among.map(({ heading }) => heading).filter((heading) => heading !== "");
+    const near = word.heading === null ? "" : didYouMean(word.heading, headings);
     return [{ sheet, text: `${word.by} names ${named(word)}, which ${where} does not have${near}` }];
   };
-  const found: NotInSurvey[] = guide.columns.flatMap((word) => missed(word, null, headings));
+  const found: NotInSurvey[] = guide.columns.flatMap((word) => missed(word, null, all));
   for (const word of guide.file?.sheets ?? []) {
     const sheet = sheets.find(({ name }) => name !== null && foldText(name) === foldText(word.name));
-    if (sheet) found.push(...word.columns.flatMap((column) => missed(column, sheet.name, sheet.headings)));
+    if (sheet) found.push(...word.columns.flatMap((column) => missed(column, sheet.name, sheet.columns)));
     else {
       const names = sheets.flatMap(({ name }) => (name === null ? [] : [name]));
       const near = didYouMean(word.name, names);
@@ -112,7 +113,7 @@ export function notInSurvey(guide: ColumnGuide, sheets: readonly GuidedSheet[]):
       });
     }
   }
-  found.push(...(guide.file?.columns ?? []).flatMap((word) => missed(word, null, headings)));
+  found.push(...(guide.file?.columns ?? []).flatMap((word) => missed(word, null, all)));
   for (const { name, guide: own, rowsMissed } of sheets) {
     for (const row of rowsMissed) {
       const text = `${own.headingRows?.by} names row ${row} as a row of headings, and nothing stands in it; headings are looked for as usual`;

@@ -95,6 +95,8 @@ export function decimalSigns(texts: Iterable<string>): ReadonlySet<"." | ","> {
 export interface SettledStyle {
   readonly style: NumberStyle;
   readonly why: string;
+  /** A person says so; the values are not asked any more. */
+  readonly told?: true;
 }
 
 /**
@@ -129,7 +131,8 @@ const SPANISH_WITH_POINTS: NumberStyle = { point: null, comma: "group" };
 export function givenStyle(word: ColumnWord | null, ofSheet: Settled<DecimalSign> | null): SettledStyle | null {
   const told = word?.decimalSign ? { value: word.decimalSign, by: word.by } : ofSheet;
   if (!told) return null;
-  return { style: styleOfDecimalSign(told.value === "point" ? "." : ","), why: `decimal ${told.value} by ${told.by}` };
+  const style = styleOfDecimalSign(told.value === "point" ? "." : ",");
+  return { style, why: `decimal ${told.value} by ${told.by}`, told: true };
 }
 
 /** The different texts of a column, for the evidence of its numbers. */

@@ -1,3 +1,4 @@
+import { columnLetters } from "../base/index.js";
 import type { ColumnGuide, SiteStatements, WordLists } from "../facts/index.js";
 import type { RawWorkbook } from "../workbook/index.js";
 import { type GuidedSheet, guideOfSheet, type NotInSurvey, notInSurvey } from "./guide.js";
@@ -91,13 +92,13 @@ function arePointsNamed(planned: readonly PlannedSheet[]): boolean {
 }
 
 function guidedSheet({ raw, grid, guide, tables }: PlannedSheet): GuidedSheet {
-  const columns = tables.flatMap(({ plan }) => plan);
   const filled = new Set(grid.rows.map(({ row }) => row));
   return {
     name: raw.name,
     guide,
-    headings: columns.map(({ heading }) => heading).filter((heading) => heading !== ""),
-    used: new Set(columns.flatMap(({ word }) => (word ? [word] : []))),
+    columns: tables.flatMap(({ plan }) =>
+      plan.map(({ column, heading, names }) => ({ letters: columnLetters(column), heading, names })),
+    ),
     rowsMissed: guide.leftOut === null ? (guide.headingRows?.value ?? []).filter((row) => !filled.has(row)) : [],
   };
 }

@@ -173,7 +173,7 @@ function likelyColumns(grid: Grid, row: number, vocabulary: Vocabulary): readonl
       numbers: false,
       decimalSign: null,
       decimalWhy: "not looked for",
-      why: "no row of headings was found",
+      why: "",
       ignored: false,
       ownWords: new Map(),
       counts: NO_CELLS,

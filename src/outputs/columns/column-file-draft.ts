@@ -1,5 +1,5 @@
 import { showText } from "../../base/index.js";
-import { factName } from "../../facts/index.js";
+import { factName, SURVEY_FACTS } from "../../facts/index.js";
 import { type DraftColumn, type DraftSheet, draftOf, type SurveyUnderstood } from "../../records/index.js";
 import { wrapText } from "../wording/wrap.js";
 
@@ -19,15 +19,28 @@ export function columnFileDraft(understood: SurveyUnderstood, { fixRows }: Draft
   const lines = [
     ...comment(
       `How ${showText(understood.file)} is understood. What is said here comes before headings, words and evidence; what is not is understood as usual. ` +
-        'A column is { heading, fact, unit, language, decimalSign, values }; "fact: ignore" leaves it out, and "values" gives words of its own their meaning, such as values: { "GG": cast-iron }.',
+        'A column is { heading, fact, unit, language, decimalSign, values }; "fact: ignore" leaves it out, and "values" gives words of its own their meaning, such as values: { "GG": grey-cast-iron }.',
     ),
   ];
   const sheets = draftOf(understood);
   const [only] = sheets;
-  if (only && only.sheet.sheet === null) return `${[...lines, ...sheetLines(only, "", fixRows)].join("\n")}\n`;
-  lines.push("sheets:");
-  for (const sheet of sheets) lines.push(...namedSheet(sheet, fixRows));
+  if (only && only.sheet.sheet === null) lines.push(...sheetLines(only, "", fixRows));
+  else lines.push("sheets:", ...sheets.flatMap((sheet) => namedSheet(sheet, fixRows)));
+  const open = sheets.some(
+    ({ sheet, columns }) => sheet.likely !== null || columns.some(({ word, again }) => !word && !again),
+  );
+  if (open) lines.push(...factsToChoose());
   return `${lines.join("\n")}\n`;
+}
+
+/** The ids that a person can choose from, by the part of the survey. */
+function factsToChoose(): readonly string[] {
+  const groups = new Map<string, string[]>();
+  for (const { group, id } of SURVEY_FACTS) groups.set(group, [...(groups.get(group) ?? []), id]);
+  return [
+    ...comment("Facts that a column can be read for:"),
+    ...[...groups].flatMap(([group, ids]) => comment(`${group}: ${ids.join(", ")}`, "")),
+  ];
 }
 
 function namedSheet(draft: DraftSheet, fixRows: boolean): readonly string[] {
@@ -89,9 +102,9 @@ function columnLines({ column, word }: DraftColumn, indent: string): readonly st
 
 function openQuestion({ letters, facts, why, example, candidates }: DraftColumn["column"]): string {
   const near = candidates.map(({ fact }) => `${fact} (${factName(fact)})`).join(", ");
-  const shown = example === null ? "" : `; ${example.cell} holds "${showText(example.text, 40)}"`;
-  const known = facts.length > 0 ? ", and cannot be told from another column here" : "";
-  return `Column ${letters}: ${why}${known}${shown}${near === "" ? "" : `; perhaps ${near}`}`;
+  const shown = example === null ? "" : `${example.cell} holds "${showText(example.text, 40)}"`;
+  const known = facts.length > 0 ? `read for ${facts.join(", ")}, and not to be told from another column here` : why;
+  return `Column ${letters}: ${[known, shown, near === "" ? "" : `perhaps ${near}`].filter((part) => part !== "").join("; ")}`;
 }
 
 /** Text in quotes as YAML reads it; characters that cannot be seen are left out. */

@@ -83,7 +83,7 @@ function usedTable(used: readonly ColumnUnderstood[]): readonly string[] {
     counts.unreadable,
     counts.missing,
     example === null ? "" : showText(example.text, 36),
-    why,
+    why.replace(/^column file .* line (\d+)$/, "column file, line $1"),
   ]);
   return table(headings, rows);
 }
@@ -105,8 +105,9 @@ function numbersLines(used: readonly ColumnUnderstood[]): readonly string[] {
 
 function openLines({ letters, heading, why, example, candidates }: ColumnUnderstood): readonly string[] {
   const near = candidates.map(({ fact, heading: listed }) => `${fact} (listed: ${listed})`).join(", ");
-  const shown = example === null ? "" : `; ${example.cell} holds "${showText(example.text, 40)}"`;
-  return paragraph(`${letters} "${heading}": ${why}${shown}${near === "" ? "" : `; perhaps ${near}`}`, "    - ");
+  const shown = example === null ? "" : `${example.cell} holds "${showText(example.text, 40)}"`;
+  const said = [why, shown, near === "" ? "" : `perhaps ${near}`].filter((part) => part !== "");
+  return paragraph(`${letters} "${heading}": ${said.join("; ")}`, "    - ");
 }
 
 function likelySection({ row, columns }: NonNullable<SheetUnderstood["likely"]>): readonly string[] {
