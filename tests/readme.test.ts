@@ -39,7 +39,7 @@ describe("the README", () => {
 
   it("names only options that there are", async () => {
     const terminal = fakeTerminal();
-    for (const command of ["screen", "blank-survey"]) await runCommandLine([command, "--help"], terminal);
+    for (const command of ["screen", "columns", "blank-survey"]) await runCommandLine([command, "--help"], terminal);
     const named = new Set(readme.match(/--[a-z][a-z-]+/g));
     for (const option of named) expect(terminal.said.out, option).toContain(option);
   });

@@ -1,15 +1,14 @@
 import { Command } from "commander";
 import { z } from "zod";
 import { checkWritable, OutputBatch } from "../disk/index.js";
-import { columnFileDraft, columnsJson, columnsReport } from "../outputs/index.js";
-import { type SurveyUnderstood, surveyReader } from "../records/index.js";
-import { readColumnFile } from "../rulebook/index.js";
-import { inputPaths, type OpenedReading } from "./open-reading.js";
+import { columnsJson, columnsReport } from "../outputs/index.js";
+import { inputPaths } from "./open-reading.js";
 import { understandSurvey } from "./open-surveys.js";
 import { addReadingOptions, READING_OPTIONS } from "./reading-options.js";
 import { CannotRun, readingOf, rulebookOf, stop } from "./screen-inputs.js";
 import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
+import { triedDraft } from "./tried-draft.js";
 
 const OPTIONS = z
   .object({
@@ -64,7 +63,7 @@ async function showColumns(file: string, options: ColumnsOptions, terminal: Term
   const read = understood.reading.ok;
   if (!read) terminal.err("spotface: no points come of this survey as it is understood\n");
   if (write === undefined) return read ? 0 : 1;
-  const draft = draftFor(understood, again, reading);
+  const draft = triedDraft(understood, reading.words, again);
   await writeDraft(write, draft.text, inputs, options.overwrite, terminal);
   terminal.err(`Written: draft of a column file: ${write}\n`);
   if (draft.same) return read ? 0 : 1;
@@ -72,41 +71,6 @@ async function showColumns(file: string, options: ColumnsOptions, terminal: Term
     `spotface: ${write}: the draft does not give quite the same reading; compare the two with spotface columns\n`,
   );
   return 1;
-}
-
-/** The draft, tried out: rows of headings are fixed only where the reading would else be another. */
-function draftFor(
-  understood: SurveyUnderstood,
-  again: (reader: ReturnType<typeof surveyReader>) => SurveyUnderstood["reading"],
-  reading: OpenedReading,
-): { readonly text: string; readonly same: boolean } {
-  const isSame = (text: string): boolean => {
-    const columns = readColumnFile({ path: "draft", text });
-    if (!columns.ok) return false;
-    const guide = { file: columns.columns, language: null, decimalSign: null, columns: [] };
-    return readsAlike(
-      again(surveyReader(reading.words, null, guide)),
-      again(surveyReader(reading.words, null, reading.guide)),
-    );
-  };
-  const loose = columnFileDraft(understood, { fixRows: false });
-  if (isSame(loose)) return { text: loose, same: true };
-  const fixed = columnFileDraft(understood, { fixRows: true });
-  return { text: fixed, same: isSame(fixed) };
-}
-
-/** Whether two readings of one survey give the same points and the same remarks on them. */
-function readsAlike(a: SurveyUnderstood["reading"], b: SurveyUnderstood["reading"]): boolean {
-  if (!a.ok || !b.ok) return a.ok === b.ok;
-  const shown = (survey: typeof a.survey): string =>
-    JSON.stringify(
-      [
-        survey.records.map(({ sheet, row, facts }) => [sheet, row, [...facts].sort(([x], [y]) => (x < y ? -1 : 1))]),
-        survey.columns.map(({ sheet, column, facts, unit }) => [sheet, column, facts, unit]),
-      ],
-      (_, value: unknown) => (typeof value === "number" && !Number.isFinite(value) ? String(value) : value),
-    );
-  return shown(a.survey) === shown(b.survey);
 }
 
 async function refuse(path: string, inputs: readonly string[], overwrite: boolean, terminal: Terminal): Promise<void> {

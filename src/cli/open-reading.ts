@@ -107,7 +107,7 @@ async function openWordFiles(
       continue;
     }
     const { words } = reading;
-    for (const source of [...sources, words]) findings.push(...clashesOf(source, words));
+    for (const source of sources) findings.push(...clashesOf(source, words));
     sources.push(words);
     files.push(words);
     lists = addWords(lists, words);
@@ -123,7 +123,7 @@ function clashesOf(
   const findings = new Map<string, FileFinding>();
   for (const clash of wordClashes(known.fields, added.fields)) {
     const at = added.placeOfWord(clash.added.fact, clash.added.steps);
-    const before = known.placeOfWord(clash.known.fact, clash.known.steps);
+    const before = (clash.within ? added : known).placeOfWord(clash.known.fact, clash.known.steps);
     if (!at) continue;
     const where = before === null ? "" : ` (${before.file}:${before.line}:${before.column})`;
     const text = `"${showText(clash.word)}" means ${clash.meaning} already${where}; a word means one thing, so leave it out here or change the rulebook`;

@@ -19,10 +19,10 @@ const MOST_FACTS_OF_WORD = 6;
  */
 export function candidatesOf(heading: string, vocabulary: Vocabulary): readonly Candidate[] {
   const found = new Map<string, Candidate>();
-  const add = (fact: string, listed: string): void => {
+  const add = (fact: string, listed: string | null): void => {
     if (!found.has(fact) && found.size < MOST_CANDIDATES) found.set(fact, { fact, heading: listed });
   };
-  for (const { field } of matchHeading(heading, vocabulary)) add(field.id, heading);
+  for (const { field } of matchHeading(heading, vocabulary)) add(field.id, null);
   const key = headingKey(heading);
   const spelledAlike =
     key.length < FEWEST_LETTERS ? [] : nearestWords(key, vocabulary.headings.keys(), MOST_CANDIDATES, LETTERS_AWAY);

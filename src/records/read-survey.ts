@@ -9,6 +9,9 @@ import { understandSheet } from "./understand.js";
 import type { SurveyReading, SurveyUnderstood } from "./understanding.js";
 import { type Vocabulary, vocabularyOf } from "./vocabulary.js";
 
+/** Word lists made ready; several readers may share them. */
+const vocabularies = new WeakMap<WordLists, Vocabulary>();
+
 /** What a survey is read with; made once per run. */
 export interface SurveyReader {
   /**
@@ -34,7 +37,8 @@ export function surveyReader(
   site: SiteStatements | null,
   guide: ColumnGuide | null = null,
 ): SurveyReader {
-  const vocabulary = vocabularyOf(words);
+  const vocabulary = vocabularies.get(words) ?? vocabularyOf(words);
+  vocabularies.set(words, vocabulary);
   const plan = (workbook: RawWorkbook): readonly PlannedSheet[] =>
     workbook.sheets.map((sheet) => planSheet(sheet, vocabulary, guideOfSheet(guide, sheet.name)));
   const read = (workbook: RawWorkbook, planned: readonly PlannedSheet[], file: string, digest: string): SurveyReading =>

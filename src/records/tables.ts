@@ -122,11 +122,7 @@ function isNamed(text: string, named: ReadonlySet<string>): boolean {
 }
 
 /** What a text says of the row it stands in: a heading, a word of a choice that may be either, or anything else. */
-function headingKind(
-  text: string,
-  vocabulary: Vocabulary,
-  { named }: HeadingHints,
-): "heading" | "choice" | "other" {
+function headingKind(text: string, vocabulary: Vocabulary, { named }: HeadingHints): "heading" | "choice" | "other" {
   if (isNamed(text, named)) return "heading";
   if (isChoiceWord(text, vocabulary)) return "choice";
   return isListedHeading(text, vocabulary) ? "heading" : "other";

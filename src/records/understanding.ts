@@ -14,10 +14,11 @@ export interface CellCounts {
   readonly missing: number;
 }
 
-/** A fact that a heading nobody knows might mean, with the listed heading that is near. */
+/** A fact that a heading nobody knows might mean. */
 export interface Candidate {
   readonly fact: string;
-  readonly heading: string;
+  /** The listed heading that is near; null where words of the heading itself may name the fact. */
+  readonly heading: string | null;
 }
 
 /** What a column was taken for, with all that led to it. */

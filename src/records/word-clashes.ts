@@ -14,6 +14,8 @@ export interface WordClash {
   readonly word: string;
   readonly added: WordPlace;
   readonly known: WordPlace;
+  /** What it contradicts stands among the added words themselves. */
+  readonly within: boolean;
   /** What it means already, in words. */
   readonly meaning: string;
 }
@@ -28,7 +30,8 @@ interface Meant extends WordPlace {
 
 /**
  * Added words that mean something else in the lists that are there: a heading of another fact, a word of another
- * choice of its fact, a word that is said to leave the choice open or to speak of another thing.
+ * choice of its fact, a word that is said to leave the choice open or to speak of another thing. A heading that the
+ * lists give to several facts may be said again of any of them.
  */
 export function wordClashes(
   known: ReadonlyMap<string, FieldWords>,
@@ -39,11 +42,17 @@ export function wordClashes(
     const key = `${meant.kind}\n${meant.form}`;
     byForm.set(key, [...(byForm.get(key) ?? []), meant]);
   }
-  return [...meaningsOf(added)].flatMap((meant) => {
-    const same = byForm.get(`${meant.kind}\n${meant.form}`) ?? [];
+  const before = new Map<string, Meant>();
+  return [...meaningsOf(added)].flatMap((meant): WordClash[] => {
+    const key = `${meant.kind}\n${meant.form}`;
+    const same = byForm.get(key) ?? [];
+    const own = before.get(key);
+    before.set(key, own ?? meant);
+    const clash = { word: meant.word, added: meant };
+    if (own && own.meaning !== meant.meaning) return [{ ...clash, known: own, meaning: own.meaning, within: true }];
     const other = same.find(({ meaning }) => meaning !== meant.meaning);
     if (!other || same.some(({ meaning }) => meaning === meant.meaning)) return [];
-    return [{ word: meant.word, added: meant, known: other, meaning: other.meaning }];
+    return [{ ...clash, known: other, meaning: other.meaning, within: false }];
   });
 }
 

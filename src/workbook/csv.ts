@@ -1,4 +1,3 @@
-import { orAllowMore } from "./limits.js";
 import { CsvError, type Options, parse } from "csv-parse/browser/esm/sync";
 import { cellName, columnLetters } from "../base/index.js";
 import type { RawRow, RawWorkbook, ReadingLimits } from "./cells.js";
@@ -6,6 +5,7 @@ import { withoutBlankEnd } from "./csv-end.js";
 import { findSeparator } from "./csv-separator.js";
 import { decodeText } from "./csv-text.js";
 import { KeptValues, NOTHING } from "./kept-values.js";
+import { orAllowMore } from "./limits.js";
 import { PackedCells, PackedRow } from "./packed-cells.js";
 import { CellCount } from "./sheet-rows.js";
 import { grouped, quoted, refuse } from "./unreadable.js";

@@ -1,5 +1,5 @@
 import type { CellValue } from "./cells.js";
-import { MOST_CELL_CHARACTERS, TEXT_BYTES, orAllowMore } from "./limits.js";
+import { MOST_CELL_CHARACTERS, orAllowMore, TEXT_BYTES } from "./limits.js";
 import { grouped } from "./unreadable.js";
 
 const ESCAPES = /(?:_x[0-9A-Fa-f]{4}_)+/g;

@@ -1,7 +1,7 @@
-import { orAllowMore } from "./limits.js";
 import { cellName, columnLetters } from "../base/index.js";
 import type { CellValue, NumberFormat, RawCell, RawRow, ReadingLimits } from "./cells.js";
 import type { KeptValues } from "./kept-values.js";
+import { orAllowMore } from "./limits.js";
 import { PackedCells, PackedRow } from "./packed-cells.js";
 import { grouped, quoted, refuse } from "./unreadable.js";
 

@@ -1,10 +1,10 @@
-import { orAllowMore } from "./limits.js";
 import { showText } from "../base/index.js";
 import { readAddress } from "./cell-address.js";
 import { plainIndex } from "./cell-bytes.js";
 import type { CellTables } from "./cell-value.js";
 import type { MergedRange, RawRow, ReadingLimits } from "./cells.js";
 import type { KeptValues } from "./kept-values.js";
+import { orAllowMore } from "./limits.js";
 import type { PartReceiver } from "./package.js";
 import { PlainCells } from "./plain-cells.js";
 import { SheetCell } from "./sheet-cell.js";

@@ -104,7 +104,9 @@ function numbersLines(used: readonly ColumnUnderstood[]): readonly string[] {
 }
 
 function openLines({ letters, heading, why, example, candidates }: ColumnUnderstood): readonly string[] {
-  const near = candidates.map(({ fact, heading: listed }) => `${fact} (listed: ${listed})`).join(", ");
+  const near = candidates
+    .map(({ fact, heading: listed }) => (listed === null ? fact : `${fact} (listed: ${listed})`))
+    .join(", ");
   const shown = example === null ? "" : `${example.cell} holds "${showText(example.text, 40)}"`;
   const said = [why, shown, near === "" ? "" : `perhaps ${near}`].filter((part) => part !== "");
   return paragraph(`${letters} "${heading}": ${said.join("; ")}`, "    - ");
