@@ -2,11 +2,15 @@ import { type Command, Option } from "commander";
 import { z } from "zod";
 import { DECIMAL_SIGNS, type DecimalSign, LANGUAGES, type Language } from "../facts/index.js";
 import { columnOption } from "../rulebook/index.js";
-import { LIMIT_NAMES, type ReadingLimits } from "../workbook/index.js";
+import { HIGHEST_LIMITS, LIMIT_NAMES, type ReadingLimits } from "../workbook/index.js";
 
 const language = z.enum(LANGUAGES as [Language, ...Language[]]);
 const decimal = z.enum(DECIMAL_SIGNS as [DecimalSign, ...DecimalSign[]]);
 const positive = z.int("expected a whole number").positive("expected a number above 0");
+
+function atMost(highest: number | undefined): typeof positive {
+  return highest === undefined ? positive : positive.max(highest, `expected at most ${highest}`);
+}
 
 /** What is said of one column, checked; the text as written stays beside it for the result. */
 const column = z.string().transform((text, context) => {
@@ -23,6 +27,11 @@ const limit = z.string().transform((text, context) => {
   const [name = "", value = "", ...rest] = text.split("=");
   const [key] = LIMITS.find(([, known]) => known === name.trim()) ?? [];
   const number = /^\d{1,15}$/.test(value.trim()) ? Number(value) : 0;
+  const highest = key === undefined ? undefined : HIGHEST_LIMITS[key];
+  if (highest !== undefined && number > highest) {
+    context.addIssue({ code: "custom", message: `"${text}": no more than ${highest} can be allowed` });
+    return z.NEVER;
+  }
   if (key !== undefined && number > 0 && rest.length === 0) return [key, number] as const;
   const names = LIMITS.map(([, known]) => known).join(", ");
   const message =
@@ -61,7 +70,12 @@ export const LIBRARY_READING = {
 
 /** The limits that a call of the library may set. */
 export const LIBRARY_LIMITS = z
-  .object(Object.fromEntries(LIMITS.map(([key]) => [key, positive])) as Record<keyof ReadingLimits, typeof positive>)
+  .object(
+    Object.fromEntries(LIMITS.map(([key]) => [key, atMost(HIGHEST_LIMITS[key])])) as Record<
+      keyof ReadingLimits,
+      typeof positive
+    >,
+  )
   .partial()
   .strict();
 

@@ -52,6 +52,12 @@ const MOST_COLUMNS = 65_535;
 /** Characters of a cell that can be asked for at most; a spreadsheet allows 32,767. */
 export const MOST_CELL_CHARACTERS = 500_000;
 
+/** What some limits can be set to at most; the others have no end. */
+export const HIGHEST_LIMITS: Readonly<Partial<ReadingLimits>> = {
+  columns: MOST_COLUMNS,
+  cellCharacters: MOST_CELL_CHARACTERS,
+};
+
 /**
  * Bytes of text inside one element that are kept. Even if every character is written as an escape of seven bytes,
  * more than these are more than a cell can be allowed.

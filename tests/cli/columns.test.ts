@@ -189,6 +189,8 @@ describe("a survey with headings of its own", () => {
         Md: 'fact: target_torque, unit: "N·m"',
       }),
     );
+    const report = await runCommand("screen", ODD, "--columns", draft, "--language", "de");
+    expect(report.out.replace(/\s+/g, "")).toContain(`withcolumnfile${draft},--languagede`);
     const { points, surveys } = await screened(ODD, "--columns", draft, "--column", "Klemme=supply_voltage V");
     expect(points.map(({ point, verdict }) => `${point?.split(",")[0]} ${verdict}`)).toEqual([
       "K 1 warn",
@@ -239,6 +241,7 @@ describe("options that settle the reading", () => {
     [["--decimal", ","], /decimal.*Allowed choices are point, comma/],
     [["--limit", "row=5"], /--limit: "row=5" names no limit; write name=number with one of file-bytes, /],
     [["--limit", "rows=many"], /--limit: "rows=many" gives no whole number above 0/],
+    [["--limit", "columns=65536"], /--limit: "columns=65536": no more than 65535 can be allowed/],
     [["--limit", "rows=0"], /--limit: "rows=0" gives no whole number above 0/],
     [["--columns", "nowhere.yaml"], /nowhere\.yaml:1:1: there is no such file/],
     [["--words", "nowhere.yaml"], /nowhere\.yaml:1:1: there is no such file/],
@@ -289,7 +292,7 @@ describe("reading limits on the command line", () => {
     const run: CommandRun = await runCommand("screen", file, "--limit", `${name}=${value}`);
     expect(run.code).toBe(2);
     expect(run.err).toContain(`or allow more with --limit ${name}=NUMBER`);
-    const opened = await runCommand("screen", file, "--limit", `${name}=50000000`);
+    const opened = await runCommand("screen", file, "--limit", `${name}=${name === "columns" ? 65_535 : 50_000_000}`);
     expect(opened.code).toBe(0);
   });
 

@@ -19,6 +19,13 @@ export function readSection(head: ResultHead): readonly string[] {
     lines.push(...paragraph(survey.file, "  "));
     for (const sheet of survey.sheets) lines.push(...paragraph(sheetInWords(sheet), "    - "));
   }
+  const { columnFile, wordFiles, options } = head.reading;
+  const settled = [
+    ...(columnFile === null ? [] : [`column file ${columnFile.file}`]),
+    ...wordFiles.map(({ file }) => `words of ${file}`),
+    ...options,
+  ];
+  if (settled.length > 0) lines.push(...paragraph(settled.join(", "), "  with "));
   for (const left of head.skipped) lines.push(...paragraph(`${left.file}: left out, ${left.text}`, "  "));
   return lines;
 }
