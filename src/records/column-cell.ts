@@ -44,7 +44,7 @@ export function readColumnCell(plan: ColumnPlan, value: CellValue | undefined, c
 }
 
 function readFilledCell(plan: ColumnPlan, value: CellValue, context: CellContext): CellSaid {
-  const own = plan.ownWords.get(foldText(shownText(value)));
+  const own = plan.ownWords.size === 0 ? undefined : plan.ownWords.get(foldText(shownText(value)));
   if (own !== undefined) return wordSaid({ ok: true, kind: "word", value: own, remarks: [] }, context.field.id);
   const coating = coatingAsked(plan, value, context);
   if (coating !== null) {

@@ -23,7 +23,7 @@ export type WordFileReading =
   | { readonly ok: true; readonly words: AddedWords }
   | { readonly ok: false; readonly findings: readonly FileFinding[] };
 
-/** Reads a word file of a site: it has the form of the rulebook's own, without the common words. */
+/** Reads a word file of a site: it has the form of the rulebook's own, without common words and examples. */
 export function readWordFile(file: TextFile): WordFileReading {
   const reading = readYaml(file, RULEBOOK_LIMITS);
   if (!reading.ok) return reading;
@@ -38,6 +38,11 @@ export function readWordFile(file: TextFile): WordFileReading {
   const fields = new Map<string, FieldWords>();
   for (const [id, words] of Object.entries(raw.fields ?? {})) {
     checkChoices(id, words, below("/fields", id, "choices"), report);
+    if (words.examples) {
+      const text =
+        "examples are run by the tests of the rulebook alone; leave them out, so that nobody thinks they were run";
+      report.atKey(below("/fields", id, "examples"), "not-for-sites", text);
+    }
     fields.set(id, { ...words, headings: words.headings ?? {} });
   }
   if (findings.length > 0) return { ok: false, findings };

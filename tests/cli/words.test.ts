@@ -83,6 +83,11 @@ describe("words that a site adds", () => {
     ["an unknown choice", 'fields: { mounting_method: { choices: { magnets: ["x"] } } }', /did you mean "magnet"/],
     ["an unknown fact", 'fields: { hole_depht: { headings: { de: ["x"] } } }', /did you mean "hole_depth"/],
     ["common words", "common: { yes: [oui] }", /w\.yaml:1:/],
+    [
+      "examples, which nothing runs",
+      'fields: { hole_depth: { headings: { de: ["x"] }, examples: [{ heading: x, cell: 1, locale: de, expect: { value: 1 } }] } }',
+      /w\.yaml:1:50: examples are run by the tests of the rulebook alone/,
+    ],
     ["nothing", "", /the file is empty/],
   ])("are refused with %s, both places named", async (_name, text, sentence) => {
     expect(await refusal(text)).toMatch(sentence);
