@@ -72,6 +72,8 @@ function* meaningsOf(fields: ReadonlyMap<string, FieldWords>): Iterable<Meant> {
     yield* wordsMeant(fact, ["unclear"], words.unclear ?? [], "choice", `no certain choice of ${fact}`);
     yield* wordsMeant(fact, ["otherThings"], words.otherThings ?? [], "thing", `another thing than ${fact}`);
     yield* wordsMeant(fact, ["itsOwn"], words.itsOwn ?? [], "thing", `${fact} itself`);
+    yield* wordsMeant(fact, ["notMeant"], words.notMeant ?? [], "remark", `that a number is not ${fact}`);
+    yield* wordsMeant(fact, ["asides"], words.asides ?? [], "remark", `nothing beside a number of ${fact}`);
   }
 }
 

@@ -74,5 +74,7 @@ function joined(known: FieldWords, added: FieldWords): FieldWords {
     unclear: both(known.unclear, added.unclear),
     otherThings: both(known.otherThings, added.otherThings),
     itsOwn: both(known.itsOwn, added.itsOwn),
+    notMeant: both(known.notMeant, added.notMeant),
+    asides: both(known.asides, added.asides),
   };
 }

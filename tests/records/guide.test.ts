@@ -78,6 +78,16 @@ describe("what a person settles comes before headings and evidence", () => {
     expect(plainFacts(survey, "distance_to_bearing")).toEqual([[value]]);
   });
 
+  it("believes a decimal sign that it is told, though speeds then have three decimals", async () => {
+    const rows = `${HEAD}P1;Pump;1;1,485\nP2;Pump;1;2,970\n`;
+    const asked = await surveyOfCsv(rows, null, guideOf("language: de"));
+    expect(plainFacts(asked, "nominal_speed")).toEqual([["(unreadable)"], ["(unreadable)"]]);
+    const told = await surveyOfCsv(rows, null, guideOf("language: de\ndecimalSign: point"));
+    expect(plainFacts(told, "nominal_speed")).toEqual([[1485], [2970]]);
+    const comma = await surveyOfCsv(rows, null, guideOf("decimalSign: comma"));
+    expect(plainFacts(comma, "nominal_speed")).toEqual([[1.485], [2.97]]);
+  });
+
   it("says by what the language and the decimal sign are settled", async () => {
     const survey = await surveyOfCsv(`${HEAD}P1;Pump;1;1480\n`, null, guideOf("language: fr\ndecimalSign: comma"));
     expect(survey.sheets[0]).toMatchObject({ language: "fr", languageWhy: "column file c.yaml line 1" });
