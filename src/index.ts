@@ -10,7 +10,15 @@ export type { OpenedSurvey, OpenedSurveys, OpenOptions } from "./cli/open-survey
 export { openSurveys } from "./cli/open-surveys.js";
 export type { ScreenFilesOptions, ScreenFilesResult } from "./cli/screen-files.js";
 export { screenFiles } from "./cli/screen-files.js";
-export type { FactDefinition, FactState, Facts, SiteStatements, WordLists } from "./facts/index.js";
+export type {
+  ColumnFile,
+  ColumnGuide,
+  FactDefinition,
+  FactState,
+  Facts,
+  SiteStatements,
+  WordLists,
+} from "./facts/index.js";
 export { CATALOGUE, findFact } from "./facts/index.js";
 export {
   findingsCsv,
@@ -22,14 +30,32 @@ export {
   screenedWorkbook,
   terminalReport,
 } from "./outputs/index.js";
-export type { ColumnReading, ImportProblem, PointRecord, Survey, SurveyReader } from "./records/index.js";
+export type {
+  ColumnReading,
+  ImportProblem,
+  PointRecord,
+  Survey,
+  SurveyReader,
+  SurveyUnderstood,
+} from "./records/index.js";
 export { describeProblem, surveyReader } from "./records/index.js";
-export type { Citation, FileFinding, Rule, Rulebook, RulebookLoading, SensorModel } from "./rulebook/index.js";
-export { loadRulebook, readSiteFile } from "./rulebook/index.js";
+export type {
+  AddedWords,
+  Citation,
+  ColumnFileReading,
+  FileFinding,
+  Rule,
+  Rulebook,
+  RulebookLoading,
+  SensorModel,
+  WordFileReading,
+} from "./rulebook/index.js";
+export { addWords, loadRulebook, readColumnFile, readSiteFile, readWordFile } from "./rulebook/index.js";
 export type {
   AuditReport,
   Finding,
   PointResult,
+  ReadingSettled,
   ResultHead,
   Screening,
   ScreeningInput,

@@ -1,8 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { runCommandLine } from "../src/cli/program.js";
+import { readColumnFile, readSiteFile } from "../src/rulebook/index.js";
 import { fakeTerminal } from "./tools/fake-terminal.js";
-import { projectPath } from "./tools/shipped.js";
+import { projectPath, shippedRulebook } from "./tools/shipped.js";
 
 const readme = readFileSync(projectPath("README.md"), "utf8");
 
@@ -39,9 +40,19 @@ describe("the README", () => {
 
   it("names only options that there are", async () => {
     const terminal = fakeTerminal();
-    for (const command of ["screen", "blank-survey"]) await runCommandLine([command, "--help"], terminal);
+    for (const command of ["screen", "columns", "blank-survey"]) await runCommandLine([command, "--help"], terminal);
     const named = new Set(readme.match(/--[a-z][a-z-]+/g));
     for (const option of named) expect(terminal.said.out, option).toContain(option);
+  });
+
+  it("shows a column file and a site file that can be read", async () => {
+    const { models } = await shippedRulebook();
+    const readings = blocks("yaml").map((text) =>
+      text.includes("columns:")
+        ? readColumnFile({ path: "README.md", text })
+        : readSiteFile({ path: "README.md", text }, models),
+    );
+    expect(readings.map(({ ok }) => ok)).toEqual([true, true]);
   });
 
   it("runs as the CI does", () => {

@@ -33,3 +33,8 @@ export function cellName(row: number, column: number): string {
   LETTERS[column] ??= columnLetters(column);
   return LETTERS[column] + row;
 }
+
+/** The number of a column, 1 for "A"; letters as a spreadsheet program writes them. */
+export function columnNumber(letters: string): number {
+  return [...letters.toUpperCase()].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0);
+}

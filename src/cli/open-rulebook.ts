@@ -44,7 +44,8 @@ export async function openSiteFile(path: string, rulebook: Rulebook): Promise<Si
   return readSiteFile(reading.file, rulebook.models);
 }
 
-function findingOf(problem: DiskProblem): FileFinding {
+/** A trouble with a file of the disk as a finding about it. */
+export function findingOf(problem: DiskProblem): FileFinding {
   return { file: problem.path, line: 1, column: 1, code: problem.code, text: problem.text };
 }
 

@@ -2,10 +2,11 @@ import { existsSync, realpathSync } from "node:fs";
 import { sep } from "node:path";
 import { sha256OfBytes } from "../base/index.js";
 import { nodeInflating, readSurveyFile } from "../disk/index.js";
-import type { SiteStatements } from "../facts/index.js";
-import { type Survey, surveyReader } from "../records/index.js";
+import type { ColumnGuide, SiteStatements } from "../facts/index.js";
+import { type Survey, type SurveyReader, type SurveyUnderstood, surveyReader } from "../records/index.js";
 import type { Rulebook } from "../rulebook/index.js";
 import { DEFAULT_LIMITS, type RawWorkbook, type ReadingOptions, readWorkbook } from "../workbook/index.js";
+import type { OpenedReading } from "./open-reading.js";
 
 /** A survey file, read; its cells are kept only where a screened workbook is to be written. */
 export interface OpenedSurvey {
@@ -34,22 +35,28 @@ export interface OpenedSurveys {
 /** How the files are read, and who is told of the progress (files done, as a fraction of the whole). */
 export interface OpenOptions {
   readonly reading: ReadingOptions;
+  /** What a person has settled about the reading. */
+  readonly guide?: ColumnGuide;
   readonly keepCells: boolean;
   readonly onProgress: (done: number) => void;
 }
 
-/** Reads all survey files of a run, in the order given. */
+/**
+ * Reads all survey files of a run, in the order given.
+ *
+ * @param rulebook - the rulebook, or whatever else holds the words by which surveys are understood
+ */
 export async function openSurveys(
   paths: readonly string[],
-  rulebook: Rulebook,
+  rulebook: Pick<Rulebook, "words">,
   site: SiteStatements | null,
   options: OpenOptions,
 ): Promise<OpenedSurveys> {
-  const reader = surveyReader(rulebook.words, site);
+  const reader = surveyReader(rulebook.words, site, options.guide ?? null);
   const opened: OpenedSurvey[] = [];
   const unreadable: { file: string; text: string }[] = [];
   for (const [i, path] of paths.entries()) {
-    const file = sep === "\\" ? path.replaceAll(sep, "/") : path;
+    const file = named(path);
     const onProgress = (share: number): void => options.onProgress((i + share * 0.9) / paths.length);
     const one = await openOne(path, file, reader, { ...options.reading, onProgress });
     if (typeof one === "string") unreadable.push({ file, text: one });
@@ -59,16 +66,54 @@ export async function openSurveys(
   return { opened, unreadable };
 }
 
+/** The path as results write it. */
+function named(path: string): string {
+  return sep === "\\" ? path.replaceAll(sep, "/") : path;
+}
+
+/** A survey as it is understood, with the means to read it once more in another way. */
+export type SurveyExplained =
+  | {
+      readonly ok: true;
+      readonly understood: SurveyUnderstood;
+      readonly again: (reader: SurveyReader) => SurveyUnderstood["reading"];
+    }
+  | { readonly ok: false; readonly file: string; readonly text: string };
+
+/** Reads one survey file and says how it is understood. */
+export async function understandSurvey(
+  path: string,
+  { words, guide, options }: OpenedReading,
+): Promise<SurveyExplained> {
+  const file = named(path);
+  const cells = await openCells(path, options);
+  if (typeof cells === "string") return { ok: false, file, text: cells };
+  const { workbook, digest } = cells;
+  return {
+    ok: true,
+    understood: surveyReader(words, null, guide).understand(workbook, file, digest),
+    again: (reader) => reader.read(workbook, file, digest),
+  };
+}
+
 async function openOne(
   path: string,
   file: string,
   reader: ReturnType<typeof surveyReader>,
   options: ReadingOptions,
 ): Promise<{ survey: Survey; workbook: RawWorkbook } | string> {
+  const cells = await openCells(path, options);
+  if (typeof cells === "string") return cells;
+  const survey = reader.read(cells.workbook, file, cells.digest);
+  return survey.ok ? { survey: survey.survey, workbook: cells.workbook } : survey.text;
+}
+
+async function openCells(
+  path: string,
+  options: ReadingOptions,
+): Promise<{ workbook: RawWorkbook; digest: string } | string> {
   const bytes = await readSurveyFile(path, options.limits?.fileBytes ?? DEFAULT_LIMITS.fileBytes);
   if (!bytes.ok) return bytes.error.text;
   const reading = await readWorkbook(bytes.bytes, nodeInflating, options);
-  if (!reading.ok) return reading.error.text;
-  const survey = reader.read(reading.workbook, file, sha256OfBytes(bytes.bytes));
-  return survey.ok ? { survey: survey.survey, workbook: reading.workbook } : survey.text;
+  return reading.ok ? { workbook: reading.workbook, digest: sha256OfBytes(bytes.bytes) } : reading.error.text;
 }

@@ -1,6 +1,7 @@
 import { Command, CommanderError } from "commander";
 import { blankSurveyCommand } from "./blank-survey-command.js";
 import { checkRulesCommand } from "./check-rules-command.js";
+import { columnsCommand } from "./columns-command.js";
 import { programIdentity } from "./identity.js";
 import { screenCommand } from "./screen-command.js";
 import type { Terminal } from "./terminal.js";
@@ -22,6 +23,7 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     .configureOutput({ writeOut: (text) => void terminal.out(text), writeErr: (text) => terminal.err(text) });
   for (const command of [
     screenCommand(terminal, identity),
+    columnsCommand(terminal),
     checkRulesCommand(terminal),
     blankSurveyCommand(terminal, identity),
   ]) {

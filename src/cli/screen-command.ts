@@ -5,17 +5,18 @@ import { STAGES, utcDay } from "../base/index.js";
 import { checkWritable, OutputBatch } from "../disk/index.js";
 import { countOf, terminalReport } from "../outputs/index.js";
 import { type PointResult, reachesLevel, type Screening, type ScreeningInput, screen } from "../screening/index.js";
-import { rulebookPaths } from "./open-rulebook.js";
+import { inputPaths } from "./open-reading.js";
 import type { OpenedSurvey } from "./open-surveys.js";
 import { progressOf } from "./progress.js";
+import { addReadingOptions } from "./reading-options.js";
 import { printResult, targetPaths, targetsOf, writeFiles } from "./run-outputs.js";
-import { audit, CannotRun, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
+import { audit, CannotRun, readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 
 /** `spotface screen`: survey files in, verdicts with reasons out. */
 export function screenCommand(terminal: Terminal, program: ScreeningInput["program"]): Command {
-  return new Command("screen")
+  const command = new Command("screen")
     .description("screen survey files (.xlsx, .csv) with a rulebook: a verdict with reasons for every point")
     .argument("<file...>", "survey files")
     .option("--json", "print the result as one JSON document")
@@ -43,23 +44,21 @@ export function screenCommand(terminal: Terminal, program: ScreeningInput["progr
         "undecided",
       ]),
     )
-    .option("--skip-unreadable", "leave out files that cannot be read, instead of ending the run")
-    .option("--encoding <name>", "encoding of text files without a mark (default: UTF-8)")
-    .option("--separator <sign>", "separator of text files (default: found by evidence)")
-    .action(async (files: string[], raw: unknown) => {
-      const options = SCREEN_OPTIONS.safeParse(raw);
-      if (!options.success) {
-        terminal.err(optionMistakes(options.error));
-        terminal.setExitCode(2);
-        return;
-      }
-      try {
-        await runScreen(files, options.data, terminal, program);
-      } catch (error) {
-        if (!(error instanceof CannotRun)) throw error;
-        terminal.setExitCode(2);
-      }
-    });
+    .option("--skip-unreadable", "leave out files that cannot be read, instead of ending the run");
+  return addReadingOptions(command).action(async (files: string[], raw: unknown) => {
+    const options = SCREEN_OPTIONS.safeParse(raw);
+    if (!options.success) {
+      terminal.err(optionMistakes(options.error));
+      terminal.setExitCode(2);
+      return;
+    }
+    try {
+      await runScreen(files, options.data, terminal, program);
+    } catch (error) {
+      if (!(error instanceof CannotRun)) throw error;
+      terminal.setExitCode(2);
+    }
+  });
 }
 
 async function runScreen(
@@ -74,9 +73,10 @@ async function runScreen(
     stop(terminal, `--set: the rulebook has no set "${set}"; it has ${rulebook.sets.join(", ")}`);
   }
   const site = await siteOf(options, rulebook, terminal);
+  const reading = await readingOf(options, rulebook, terminal);
   const targets = targetsOf(options, files);
   await refuseTargets(files, options, targets, terminal);
-  const surveys = await surveysOf(files, options, rulebook, site, terminal, targets.workbook !== null);
+  const surveys = await surveysOf(files, options, reading, site, terminal, targets.workbook !== null);
   const batch = await openTargets(files, options, targets, terminal);
   const takeBack = terminal.onInterrupt(async () => batch?.abandon());
   try {
@@ -91,7 +91,7 @@ async function runScreen(
         stage: options.stage,
         asOf: options.asOf ?? utcDay(terminal.now()),
         siteName: options.site ?? null,
-        reading: { encoding: options.encoding ?? null, separator: options.separator ?? null },
+        reading: reading.settled,
         allFindings: options.allFindings,
       },
     };
@@ -184,8 +184,7 @@ async function refuseTargets(
 
 /** Every file that the run reads; none is ever written over. */
 async function inputsOf(files: readonly string[], options: ScreenOptions): Promise<readonly string[]> {
-  const rules = await rulebookPaths(options.rules ?? null);
-  return [...files, ...rules, ...(options.siteFile === undefined ? [] : [options.siteFile])];
+  return [...files, ...(await inputPaths(options))];
 }
 
 async function openTargets(

@@ -1,11 +1,13 @@
 import { type Stage, utcDay } from "../base/index.js";
+import type { DecimalSign, Language } from "../facts/index.js";
 import type { FileFinding } from "../rulebook/index.js";
 import { type Screening, screen } from "../screening/index.js";
 import type { ReadingOptions } from "../workbook/index.js";
 import { programIdentity } from "./identity.js";
+import { openReading } from "./open-reading.js";
 import { openRulebook, openSiteFile } from "./open-rulebook.js";
 import { givenTwice, openSurveys } from "./open-surveys.js";
-import { optionMistakes, RUN_OPTIONS } from "./screen-options.js";
+import { optionMistakes, RUN_OPTIONS, readingChosen } from "./screen-options.js";
 
 /** How files are screened by one call; all of it may be left out. */
 export interface ScreenFilesOptions {
@@ -21,6 +23,16 @@ export interface ScreenFilesOptions {
   readonly siteFile?: string;
   /** List passed rules and rules that do not apply too. */
   readonly allFindings?: boolean;
+  /** Column file: which heading means what. */
+  readonly columns?: string;
+  /** Word files of the site. */
+  readonly words?: readonly string[];
+  /** Language of the surveys; found by evidence if left out. */
+  readonly language?: Language;
+  /** Decimal sign of the surveys; found by evidence if left out. */
+  readonly decimal?: DecimalSign;
+  /** What single columns are read for: `HEADING=fact`, `HEADING=fact unit` or `HEADING=ignore`. */
+  readonly column?: readonly string[];
   readonly reading?: ReadingOptions;
 }
 
@@ -51,11 +63,15 @@ export async function screenFiles(
   const loading = await openRulebook(options.rules ?? null);
   if (!loading.ok) return { ok: false, findings: loading.findings, unreadable: [] };
   const { rulebook } = loading;
+  const opening = await openReading(readingChosen(checked.data), rulebook);
+  if (!opening.ok) return { ok: false, findings: opening.findings, unreadable: [] };
+  const { words, guide, options: how, settled } = opening.reading;
   const stated = options.siteFile === undefined ? null : await openSiteFile(options.siteFile, rulebook);
   if (stated && !stated.ok) return { ok: false, findings: stated.findings, unreadable: [] };
   const site = stated?.statements ?? null;
-  const surveys = await openSurveys(paths, rulebook, site, {
-    reading: options.reading ?? {},
+  const surveys = await openSurveys(paths, { words }, site, {
+    guide,
+    reading: { ...options.reading, ...how },
     keepCells: false,
     onProgress: () => {},
   });
@@ -71,7 +87,7 @@ export async function screenFiles(
       stage: options.stage ?? "proposed",
       asOf: options.asOf ?? utcDay(new Date()),
       siteName: options.siteName ?? null,
-      reading: { encoding: options.reading?.encoding ?? null, separator: options.reading?.separator ?? null },
+      reading: settled,
       allFindings: options.allFindings ?? false,
     },
   });

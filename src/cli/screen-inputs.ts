@@ -2,9 +2,11 @@ import type { SiteStatements } from "../facts/index.js";
 import { countOf } from "../outputs/index.js";
 import type { Rulebook } from "../rulebook/index.js";
 import { auditScreening, type ScreeningInput } from "../screening/index.js";
+import { type OpenedReading, openReading } from "./open-reading.js";
 import { findingLine, openRulebook, openSiteFile } from "./open-rulebook.js";
 import { givenTwice, openSurveys } from "./open-surveys.js";
 import { progressOf } from "./progress.js";
+import type { ReadingChosen } from "./reading-options.js";
 import type { ScreenOptions } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 
@@ -12,7 +14,7 @@ import type { Terminal } from "./terminal.js";
 export class CannotRun extends Error {}
 
 /** The rulebook of a run; its mistakes are said and end the run. */
-export async function rulebookOf(options: ScreenOptions, terminal: Terminal): Promise<Rulebook> {
+export async function rulebookOf(options: Pick<ScreenOptions, "rules">, terminal: Terminal): Promise<Rulebook> {
   const loading = await openRulebook(options.rules ?? null);
   if (loading.ok) return loading.rulebook;
   for (const finding of loading.findings) terminal.err(findingLine(finding));
@@ -21,7 +23,7 @@ export async function rulebookOf(options: ScreenOptions, terminal: Terminal): Pr
 
 /** What the site file of a run states, if one is given. */
 export async function siteOf(
-  options: ScreenOptions,
+  options: Pick<ScreenOptions, "siteFile">,
   rulebook: Rulebook,
   terminal: Terminal,
 ): Promise<SiteStatements | null> {
@@ -32,11 +34,24 @@ export async function siteOf(
   return stop(terminal, `the site file has ${countOf(reading.findings.length, "mistake")}; correct it and run again`);
 }
 
+/** What the surveys of a run are read with; mistakes in its files are said and end the run. */
+export async function readingOf(
+  options: ReadingChosen,
+  rulebook: Rulebook,
+  terminal: Terminal,
+): Promise<OpenedReading> {
+  const opening = await openReading(options, rulebook);
+  if (opening.ok) return opening.reading;
+  for (const finding of opening.findings) terminal.err(findingLine(finding));
+  const count = countOf(opening.findings.length, "mistake");
+  return stop(terminal, `${count} in column file and word files; correct and run again`);
+}
+
 /** The surveys of a run; a file that cannot be read ends it, unless the user said to leave such files out. */
 export async function surveysOf(
   files: readonly string[],
   options: ScreenOptions,
-  rulebook: Rulebook,
+  reading: OpenedReading,
   site: SiteStatements | null,
   terminal: Terminal,
   keepCells: boolean,
@@ -44,8 +59,13 @@ export async function surveysOf(
   const twice = givenTwice(files);
   if (twice !== undefined) stop(terminal, `${twice}: the file is given twice; every point in it would stand twice`);
   const progress = progressOf(terminal, "reading");
-  const reading = { encoding: options.encoding, separator: options.separator };
-  const surveys = await openSurveys(files, rulebook, site, { reading, keepCells, onProgress: progress.at });
+  const { words, guide, options: how } = reading;
+  const surveys = await openSurveys(files, { words }, site, {
+    guide,
+    reading: how,
+    keepCells,
+    onProgress: progress.at,
+  });
   progress.end();
   for (const { file, text } of surveys.unreadable) {
     terminal.err(`spotface: ${file}: ${text}${options.skipUnreadable ? " (left out)" : ""}\n`);

@@ -1,5 +1,7 @@
 import { z } from "zod";
 import { isPlainDay, STAGES } from "../base/index.js";
+import type { ReadingLimits } from "../workbook/index.js";
+import { LIBRARY_LIMITS, LIBRARY_READING, READING_OPTIONS, type ReadingChosen } from "./reading-options.js";
 
 const day = z.string().refine(isPlainDay, { message: "expected a day that exists, written YYYY-MM-DD" });
 
@@ -16,10 +18,22 @@ export const RUN_OPTIONS = z
     siteName,
     siteFile: z.string(),
     allFindings: z.boolean(),
-    reading: z.object({ encoding: z.string(), separator: z.string() }).partial().loose(),
+    ...LIBRARY_READING,
+    reading: z
+      .object({ encoding: z.string(), separator: z.string(), limits: LIBRARY_LIMITS, onProgress: z.unknown() })
+      .partial()
+      .strict(),
   })
   .partial()
   .strict();
+
+/** What a call of the library says of the reading, as the command line would. */
+export function readingChosen({ reading = {}, ...options }: z.infer<typeof RUN_OPTIONS>): ReadingChosen {
+  const { columns, words = [], language, decimal, column = [] } = options;
+  const { encoding, separator, limits = {} } = reading;
+  const limit = Object.entries(limits) as [keyof ReadingLimits, number][];
+  return { columns, words, language, decimal, column, limit, encoding, separator };
+}
 
 /** Options of `spotface screen` as they come from the command line. */
 export const SCREEN_OPTIONS = z
@@ -42,8 +56,7 @@ export const SCREEN_OPTIONS = z
     findings: z.string().optional(),
     result: z.string().optional(),
     failOn: z.enum(["fail", "warn", "undecided"]).optional(),
-    encoding: z.string().optional(),
-    separator: z.string().optional(),
+    ...READING_OPTIONS,
   })
   .strict()
   .refine((options) => !(options.json && options.ndjson), { message: "give --json or --ndjson, not both" });

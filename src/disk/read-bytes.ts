@@ -54,7 +54,11 @@ async function readUpTo(file: FileHandle, statedBytes: number, maxBytes: number)
 
 function tooLarge(path: string, maxBytes: number): DiskProblem {
   const limit = String(maxBytes).replace(/\B(?=(?:\d{3})+$)/g, ",");
-  return diskProblem(path, "file-too-large", `it is larger than the limit of ${limit} bytes; hand in a smaller file`);
+  return diskProblem(
+    path,
+    "file-too-large",
+    `it is larger than the limit of ${limit} bytes; hand in a smaller file, or allow more with --limit file-bytes=NUMBER`,
+  );
 }
 
 function failed(error: DiskProblem): BytesReading {

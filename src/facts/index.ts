@@ -1,4 +1,6 @@
 export { CATALOGUE, factOf, findFact, SURVEY_FACTS } from "./catalogue.js";
+export type { ColumnFile, ColumnGuide, ColumnWord, DecimalSign, Settled, SheetWord } from "./column-guide.js";
+export { DECIMAL_SIGNS } from "./column-guide.js";
 export type { FactDefinition, FactKind, FactSource } from "./definition.js";
 export { isNumeric } from "./definition.js";
 export { MODEL_FACTS } from "./model-facts.js";

@@ -1,5 +1,8 @@
 export type { BlankSurvey, BlankSurveyInput } from "./blank-survey/blank-survey.js";
 export { blankSurvey } from "./blank-survey/blank-survey.js";
+export { columnFileDraft, type DraftOptions } from "./columns/column-file-draft.js";
+export { columnsJson } from "./columns/columns-json.js";
+export { columnsReport } from "./columns/columns-report.js";
 export { findingsCsv, pointsCsv } from "./csv/tables.js";
 export { leadingFinding } from "./findings/leading.js";
 export { missingOf, reasonOf, remedyOf, sourceOf } from "./findings/reasons.js";

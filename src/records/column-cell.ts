@@ -1,4 +1,4 @@
-import { showText, single } from "../base/index.js";
+import { foldText, showText, single } from "../base/index.js";
 import { factOf } from "../facts/index.js";
 import type { CellValue } from "../workbook/index.js";
 import { noChoice, type PhraseReading, readPhrase } from "./cell-choice.js";
@@ -44,6 +44,8 @@ export function readColumnCell(plan: ColumnPlan, value: CellValue | undefined, c
 }
 
 function readFilledCell(plan: ColumnPlan, value: CellValue, context: CellContext): CellSaid {
+  const own = plan.ownWords.size === 0 ? undefined : plan.ownWords.get(foldText(shownText(value)));
+  if (own !== undefined) return wordSaid({ ok: true, kind: "word", value: own, remarks: [] }, context.field.id);
   const coating = coatingAsked(plan, value, context);
   if (coating !== null) {
     return said([{ fact: context.field.id, said: knownAs(coating), empty: false, mention: false }]);

@@ -50,7 +50,7 @@ function withoutThreeDecimals(
   usual: UsualValues,
   { grid, rows, column: at }: ColumnCells,
 ): ColumnPlan {
-  if (column.unit !== null && column.unit.id !== "r/min") return column;
+  if (column.style.told || (column.unit !== null && column.unit.id !== "r/min")) return column;
   let open = 0;
   let others = 0;
   for (const row of rows) {

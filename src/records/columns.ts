@@ -1,10 +1,18 @@
-import type { Unit } from "../base/index.js";
-import { type FactDefinition, factOf, type Language } from "../facts/index.js";
+import { columnLetters, foldText, type Unit, unitOf } from "../base/index.js";
+import { type ColumnWord, type FactDefinition, factOf, type Language } from "../facts/index.js";
 import type { CellValue } from "../workbook/index.js";
 import type { UnitRead } from "./cell-unit.js";
 import type { Grid } from "./grid.js";
-import { fieldNotMeant, type HeadingMatch, matchHeading, readUnitBelow } from "./heading.js";
-import { decimalSigns, type SettledStyle, type SheetLanguage, settleStyle, textsOfColumn } from "./languages.js";
+import { type SheetGuide, wordForColumn } from "./guide.js";
+import { fieldNotMeant, givenMatch, type HeadingMatch, matchHeading, namesIn, readUnitBelow } from "./heading.js";
+import {
+  decimalSigns,
+  givenStyle,
+  type SettledStyle,
+  type SheetLanguage,
+  settleStyle,
+  textsOfColumn,
+} from "./languages.js";
 import { readCell } from "./read-cell.js";
 import type { Table, TableHeading } from "./tables.js";
 import type { Vocabulary } from "./vocabulary.js";
@@ -30,6 +38,12 @@ export interface ColumnPlan {
   readonly language: Language | null;
   readonly style: SettledStyle;
   readonly why: string;
+  /** The ways in which a person may name the column, the fullest first. */
+  readonly names: readonly string[];
+  /** What a person says of the column; null where it is understood as usual. */
+  readonly word: ColumnWord | null;
+  /** Words of its own, folded, each with what it stands for; only whole cells count. */
+  readonly ownWords: ReadonlyMap<string, string | boolean>;
 }
 
 /** Fields that people write into one column; each may be read from a column of any of the others. */
@@ -73,8 +87,14 @@ export function planColumns(
   named: readonly Named[],
   language: SheetLanguage,
   vocabulary: Vocabulary,
+  guide: SheetGuide,
 ): readonly ColumnPlan[] {
-  const chosen = onlyListed(named.map((column) => ({ column, choice: choose(column, grid, table, vocabulary) })));
+  const chosen = onlyListed(
+    named.map((column) => ({
+      column,
+      choice: chooseAsTold(column, guide, vocabulary) ?? choose(column, grid, table, vocabulary),
+    })),
+  );
   const owned = new Set(chosen.flatMap(({ choice }) => (choice.match ? [choice.match.field.id] : [])));
   const textsOf = new Map(
     chosen.flatMap(({ column: { column }, choice }) =>
@@ -82,23 +102,27 @@ export function planColumns(
     ),
   );
   const signsOfSheet = decimalSigns([...textsOf.values()].flatMap((texts) => [...texts]));
-  return chosen.map(({ column, choice: { match, why } }) => {
+  return chosen.map(({ column, choice: { match, why, word = null } }) => {
     const field = match?.field ?? null;
     const only = match?.languages.length === 1 ? match.languages[0] : undefined;
-    const columnLanguage = only ?? language.language;
+    const columnLanguage = word?.language ?? guide.language?.value ?? only ?? language.language;
     const signs = decimalSigns(textsOf.get(column.column) ?? []);
     const below = unitBelow(column.heading, field);
+    const told = word?.unit && field?.dimension ? unitOf(word.unit, field.dimension) : null;
     return {
       column: column.column,
       heading: headingShown(column.heading),
       field,
       ...alongside(field, owned),
-      unit: below?.unit ?? match?.unit ?? null,
-      unsettledUnit: !below?.unit && ((match?.unsettledUnit ?? false) || column.heading.unitOpen),
+      unit: told ?? below?.unit ?? match?.unit ?? null,
+      unsettledUnit: !told && !below?.unit && ((match?.unsettledUnit ?? false) || column.heading.unitOpen),
       supply: below?.supply ?? match?.supply ?? null,
       language: columnLanguage,
-      style: settleStyle(columnLanguage, signs, signsOfSheet),
+      style: givenStyle(word, guide.decimalSign) ?? settleStyle(columnLanguage, signs, signsOfSheet),
       why,
+      names: namesOf(column.heading),
+      word,
+      ownWords: new Map([...(word?.values ?? [])].map(([text, value]) => [foldText(text), value])),
     };
   });
 }
@@ -131,6 +155,11 @@ function headingShown(heading: TableHeading): string {
   return [heading.above, heading.own].filter((part) => part !== "").join(" / ");
 }
 
+function namesOf(heading: TableHeading): readonly string[] {
+  const texts = [headingShown(heading), heading.own];
+  return [...new Set([...texts, ...texts.flatMap(namesIn)])];
+}
+
 function unitBelow(heading: TableHeading, field: FactDefinition | null): UnitRead | null {
   return field?.dimension ? readUnitBelow(heading.unitBelow, field.dimension) : null;
 }
@@ -138,6 +167,24 @@ function unitBelow(heading: TableHeading, field: FactDefinition | null): UnitRea
 interface Choice {
   readonly match: HeadingMatch | null;
   readonly why: string;
+  readonly word?: ColumnWord;
+}
+
+/** What a person says that the column is read for; null where nobody says anything. */
+function chooseAsTold(
+  { column, heading, candidates }: Named,
+  guide: SheetGuide,
+  vocabulary: Vocabulary,
+): Choice | null {
+  const word = wordForColumn(guide, { letters: columnLetters(column), names: namesOf(heading) });
+  if (!word) return null;
+  if (word.fact === null) return { match: null, why: `left out by ${word.by}`, word };
+  const field = factOf(word.fact);
+  const known = candidates.find((match) => match.field.id === field.id);
+  const match: HeadingMatch = known
+    ? { ...known, how: "listed" }
+    : givenMatch([heading.own, `${heading.above} ${heading.own}`.trim()], field, vocabulary);
+  return { match, why: word.by, word };
 }
 
 function choose(named: Named, grid: Grid, table: Table, vocabulary: Vocabulary): Choice {

@@ -82,6 +82,33 @@ function matchAsWritten(text: string, vocabulary: Vocabulary): readonly HeadingM
   return insideMatches(text, vocabulary);
 }
 
+/** A field that a person says a heading names: with the unit that the heading states for it, if it states one. */
+export function givenMatch(texts: readonly string[], field: FactDefinition, vocabulary: Vocabulary): HeadingMatch {
+  const meanings: readonly HeadingMeaning[] = [{ fact: field.id, languages: [] }];
+  const matches = texts
+    .filter((text) => text.length <= LONGEST_HEADING)
+    .flatMap((text) =>
+      splitsOf(text).flatMap((split) => matchesOf(meanings, split, { text, how: "listed", letters: 0 }, vocabulary)),
+    );
+  const none = {
+    field,
+    languages: [],
+    unit: null,
+    unsettledUnit: false,
+    supply: null,
+    how: "listed",
+    letters: 0,
+  } as const;
+  return (
+    matches.find(({ unit }) => unit !== null) ?? matches.find((match) => match.unsettledUnit) ?? matches[0] ?? none
+  );
+}
+
+/** A heading as it stands, and without the unit that it states. */
+export function namesIn(text: string): readonly string[] {
+  return text.length <= LONGEST_HEADING ? splitsOf(text).map(({ name }) => name) : [text];
+}
+
 function insideMatches(text: string, vocabulary: Vocabulary): readonly HeadingMatch[] {
   const best = new Map<string, HeadingMatch>();
   for (const split of splitsOf(text)) {

@@ -1,5 +1,5 @@
 import { foldText } from "../base/index.js";
-import { LANGUAGES, type Language } from "../facts/index.js";
+import { type ColumnWord, type DecimalSign, LANGUAGES, type Language, type Settled } from "../facts/index.js";
 import type { Grid } from "./grid.js";
 import { decimalSignShown, type NumberStyle, styleOfDecimalSign, styleOfLocale, UNSETTLED } from "./number-style.js";
 import { wordsOf } from "./tokens.js";
@@ -95,6 +95,8 @@ export function decimalSigns(texts: Iterable<string>): ReadonlySet<"." | ","> {
 export interface SettledStyle {
   readonly style: NumberStyle;
   readonly why: string;
+  /** A person says so; the values are not asked any more. */
+  readonly told?: true;
 }
 
 /**
@@ -124,6 +126,14 @@ export function settleStyle(
 }
 
 const SPANISH_WITH_POINTS: NumberStyle = { point: null, comma: "group" };
+
+/** How numbers are written in a column where a person says so; null where nobody does. */
+export function givenStyle(word: ColumnWord | null, ofSheet: Settled<DecimalSign> | null): SettledStyle | null {
+  const told = word?.decimalSign ? { value: word.decimalSign, by: word.by } : ofSheet;
+  if (!told) return null;
+  const style = styleOfDecimalSign(told.value === "point" ? "." : ",");
+  return { style, why: `decimal ${told.value} by ${told.by}`, told: true };
+}
 
 /** The different texts of a column, for the evidence of its numbers. */
 export function textsOfColumn(grid: Grid, rows: readonly number[], column: number): ReadonlySet<string> {

@@ -1,8 +1,9 @@
-import type { Unit } from "../base/index.js";
+import { columnNumber, type Unit } from "../base/index.js";
 import type { RawSheet } from "../workbook/index.js";
 import { withDoubts } from "./column-doubt.js";
 import { type ColumnPlan, nameColumns, planColumns } from "./columns.js";
 import { Grid } from "./grid.js";
+import { givenHeadings, NO_GUIDE, type SheetGuide } from "./guide.js";
 import { type SheetLanguage, sheetLanguage } from "./languages.js";
 import { NAMING_FIELDS } from "./naming-fields.js";
 import { findTables, type Table } from "./tables.js";
@@ -25,24 +26,30 @@ export interface PlannedSheet {
   /** Empty if no row of headings was found. */
   readonly tables: readonly PlannedTable[];
   readonly language: SheetLanguage;
+  /** What a person has settled for it. */
+  readonly guide: SheetGuide;
 }
 
 /** A table that tells so many different things is a table of points even if nobody knows the heading of their names. */
 const TELLING_FIELDS = 5;
 
 /** Finds the tables of a sheet, its language, and what the columns are read for. */
-export function planSheet(raw: RawSheet, vocabulary: Vocabulary): PlannedSheet {
-  const grid = new Grid(raw);
-  const found = findTables(grid, vocabulary);
+export function planSheet(raw: RawSheet, vocabulary: Vocabulary, guide: SheetGuide = NO_GUIDE): PlannedSheet {
+  const hidden = raw.visibility !== "visible";
+  const grid = new Grid(guide.leftOut === null ? raw : { ...raw, rows: [], merges: [] });
+  const hints = { rows: guide.headingRows?.value ?? [], named: givenHeadings(guide) };
+  const found = findTables(grid, vocabulary, hints).map((table) => withLetteredColumns(table, grid, guide));
   const lengths = unitOfLengths(grid, found);
   const named = found.map((table) => ({ table, columns: nameColumns(table, vocabulary) }));
-  const language = sheetLanguage(
-    grid,
-    named.flatMap(({ columns }) => columns.map((column) => column.candidates[0]?.languages ?? [])),
-    vocabulary,
-  );
+  const language = guide.language
+    ? { language: guide.language.value, why: guide.language.by }
+    : sheetLanguage(
+        grid,
+        named.flatMap(({ columns }) => columns.map((column) => column.candidates[0]?.languages ?? [])),
+        vocabulary,
+      );
   const tables = named.map(({ table, columns }) => {
-    const named = withTitleUnit(planColumns(grid, table, columns, language, vocabulary), lengths);
+    const named = withTitleUnit(planColumns(grid, table, columns, language, vocabulary, guide), lengths);
     const plan = withDoubts(named, grid, table);
     const fields = new Set(plan.flatMap(({ field }) => (field ? [field.id] : [])));
     return {
@@ -51,7 +58,19 @@ export function planSheet(raw: RawSheet, vocabulary: Vocabulary): PlannedSheet {
       namesPoints: fields.size >= TELLING_FIELDS || [...fields].some((id) => NAMING_FIELDS.has(id)),
     };
   });
-  return { raw, grid, hidden: raw.visibility !== "visible", tables, language };
+  return { raw, grid, hidden, tables, language, guide };
+}
+
+/** A column that a person names by its letters is looked at even if nothing stands over it. */
+function withLetteredColumns(table: Table, grid: Grid, guide: SheetGuide): Table {
+  const bare = { own: "", above: "", unitBelow: "", unitOpen: false, divided: false };
+  const lettered = guide.columns.flat().filter(({ letters, heading }) => letters !== null && heading === null);
+  const added = lettered
+    .map(({ letters }) => columnNumber(letters ?? ""))
+    .filter((column) => !table.headings.has(column) && table.rows.some((row) => grid.own(row, column) !== undefined));
+  if (added.length === 0) return table;
+  const headings = [...table.headings, ...added.map((column) => [column, bare] as const)].sort(([a], [b]) => a - b);
+  return { ...table, headings: new Map(headings) };
 }
 
 /** Where neither heading nor row of units states one, millimetres are assumed unless the title block says otherwise. */

@@ -23,6 +23,7 @@ export type ProblemCode =
   | "looks-converted"
   | "not-plain-text"
   | "unknown-heading"
+  | "not-in-survey"
   | "too-long"
   | "conflicting"
   | "assumed"

@@ -15,7 +15,7 @@ export function columnReadings(
   return plan.map((column) => {
     const hidden = raw.hiddenColumns.has(column.column);
     const cell = cellName(row, column.column);
-    if (!column.field)
+    if (!column.field && column.word === null)
       note(context, raw, "unknown-heading", cell, `${column.why}; the column is not read`, column.heading);
     if (hidden)
       note(context, raw, "hidden-column", cell, "the column is hidden; it is read like the others", column.heading);
@@ -33,12 +33,14 @@ export function columnReadings(
 }
 
 /** How a sheet with headings was taken. */
-export function usedSheet({ raw, hidden, tables, language }: PlannedSheet, pointRows: number): SheetReading {
+export function usedSheet({ raw, hidden, tables, language, guide }: PlannedSheet, pointRows: number): SheetReading {
   const headingRows = tables.flatMap(({ table }) => table.headingRows);
   return {
     sheet: raw.name,
     used: true,
-    why: `headings found in row ${headingRows.join(", ")}`,
+    why: guide.headingRows
+      ? `headings in row ${headingRows.join(", ")}, by ${guide.headingRows.by}`
+      : `headings found in row ${headingRows.join(", ")}`,
     headingRows,
     pointRows,
     hidden,
@@ -48,11 +50,12 @@ export function usedSheet({ raw, hidden, tables, language }: PlannedSheet, point
 }
 
 /** A sheet from which nothing is read. */
-export function unusedSheet({ raw, hidden }: PlannedSheet): SheetReading {
+export function unusedSheet({ raw, hidden, guide }: PlannedSheet): SheetReading {
+  const empty = raw.rows.length === 0 ? "the sheet is empty" : "no row of headings was found";
   return {
     sheet: raw.name,
     used: false,
-    why: raw.rows.length === 0 ? "the sheet is empty" : "no row of headings was found",
+    why: guide.leftOut === null ? empty : `left out by ${guide.leftOut}`,
     headingRows: [],
     pointRows: 0,
     hidden,

@@ -1,12 +1,15 @@
 import type { CellValue, RawCell } from "../workbook/index.js";
 import { type Grid, shownText } from "./grid.js";
-import { isListedHeading, matchHeading } from "./heading.js";
+import { givenKey } from "./guide.js";
+import { isListedHeading, matchHeading, namesIn } from "./heading.js";
 import { rememberedTexts } from "./remembered.js";
 import { isChoiceWord, type UnderHeadings, underHeadings } from "./under-headings.js";
 import type { Vocabulary } from "./vocabulary.js";
 
 /** A table of a sheet: its heading rows and the rows that follow until the next table. */
 export interface Table {
+  /** The row of headings itself. */
+  readonly row: number;
   /** From the top down: group headings, headings, units or second halves of headings. */
   readonly headingRows: readonly number[];
   readonly headings: ReadonlyMap<number, TableHeading>;
@@ -32,25 +35,56 @@ const FEWEST_HEADINGS = 2;
 /** A row further down opens a new table only if it is plainly a row of headings. */
 const FEWEST_HEADINGS_BELOW = 3;
 
+/** What a person says that helps to find the rows of headings. */
+export interface HeadingHints {
+  /** The rows themselves; empty where they are to be found. */
+  readonly rows: readonly number[];
+  /** Headings that are named, in the form in which headings are compared. */
+  readonly named: ReadonlySet<string>;
+}
+
 /** All tables of a sheet from the top down; empty if no row of headings was found. */
-export function findTables(grid: Grid, vocabulary: Vocabulary): readonly Table[] {
+export function findTables(grid: Grid, vocabulary: Vocabulary, hints: HeadingHints): readonly Table[] {
   const numbers = grid.rows.map((row) => row.row);
-  const first = firstHeadingRow(grid, numbers, vocabulary);
-  if (first === null) return [];
-  const starts = [first];
-  const kindOf = rememberedTexts((text) => headingKind(text, vocabulary));
-  for (let i = first + 1; i < numbers.length; i++) {
-    const above = numbers[i - 1] ?? 0;
-    if (starts.at(-1) === i - 1 && underHeadings(grid, [above], numbers[i] ?? 0, vocabulary).taken) continue;
-    if (isFurtherHeadingRow(grid.filledCells(numbers[i] ?? 0), kindOf)) starts.push(i);
-  }
+  const starts = startsGiven(numbers, hints) ?? startsFound(grid, numbers, vocabulary, hints);
   return starts.map((start, i) =>
     tableAt(grid, numbers, { start, end: starts[i + 1] ?? numbers.length, first: i === 0 }, vocabulary),
   );
 }
 
-function firstHeadingRow(grid: Grid, numbers: readonly number[], vocabulary: Vocabulary): number | null {
-  const scores = numbers.slice(0, ROWS_LOOKED_AT).map((row) => headingScore(grid.filled(row), vocabulary));
+/** The places of the rows that a person names; null where none of them holds anything. */
+function startsGiven(numbers: readonly number[], { rows }: HeadingHints): readonly number[] | null {
+  const starts = [...rows]
+    .sort((a, b) => a - b)
+    .flatMap((row) => (numbers.includes(row) ? [numbers.indexOf(row)] : []));
+  return starts.length === 0 ? null : starts;
+}
+
+function startsFound(
+  grid: Grid,
+  numbers: readonly number[],
+  vocabulary: Vocabulary,
+  hints: HeadingHints,
+): readonly number[] {
+  const first = firstHeadingRow(grid, numbers, vocabulary, hints);
+  if (first === null) return [];
+  const starts = [first];
+  const kindOf = rememberedTexts((text) => headingKind(text, vocabulary, hints));
+  for (let i = first + 1; i < numbers.length; i++) {
+    const above = numbers[i - 1] ?? 0;
+    if (starts.at(-1) === i - 1 && underHeadings(grid, [above], numbers[i] ?? 0, vocabulary).taken) continue;
+    if (isFurtherHeadingRow(grid.filledCells(numbers[i] ?? 0), kindOf)) starts.push(i);
+  }
+  return starts;
+}
+
+function firstHeadingRow(
+  grid: Grid,
+  numbers: readonly number[],
+  vocabulary: Vocabulary,
+  hints: HeadingHints,
+): number | null {
+  const scores = numbers.slice(0, ROWS_LOOKED_AT).map((row) => headingScore(grid.filled(row), vocabulary, hints));
   const best = Math.max(0, ...scores);
   if (best < FEWEST_HEADINGS) return loneHeading(grid, numbers, vocabulary);
   return scores.findIndex((score) => score >= Math.max(FEWEST_HEADINGS, best * 0.7));
@@ -63,12 +97,16 @@ function loneHeading(grid: Grid, numbers: readonly number[], vocabulary: Vocabul
 }
 
 /** How many different fields the texts of a row name; listed headings count whole, words within them half. */
-function headingScore(cells: ReadonlyMap<number, CellValue>, vocabulary: Vocabulary): number {
+function headingScore(cells: ReadonlyMap<number, CellValue>, vocabulary: Vocabulary, { named }: HeadingHints): number {
   const fields = new Map<string, number>();
   let texts = 0;
   for (const value of cells.values()) {
     if (value.kind !== "text") continue;
     texts += 1;
+    if (isNamed(value.text, named)) {
+      fields.set(`named ${givenKey(value.text)}`, 1);
+      continue;
+    }
     const [match] = matchHeading(value.text, vocabulary);
     if (!match) continue;
     const worth = match.how === "listed" ? 1 : 0.5;
@@ -79,8 +117,13 @@ function headingScore(cells: ReadonlyMap<number, CellValue>, vocabulary: Vocabul
   return score >= texts * 0.3 ? score : 0;
 }
 
+function isNamed(text: string, named: ReadonlySet<string>): boolean {
+  return named.size > 0 && namesIn(text).some((name) => named.has(givenKey(name)));
+}
+
 /** What a text says of the row it stands in: a heading, a word of a choice that may be either, or anything else. */
-function headingKind(text: string, vocabulary: Vocabulary): "heading" | "choice" | "other" {
+function headingKind(text: string, vocabulary: Vocabulary, { named }: HeadingHints): "heading" | "choice" | "other" {
+  if (isNamed(text, named)) return "heading";
   if (isChoiceWord(text, vocabulary)) return "choice";
   return isListedHeading(text, vocabulary) ? "heading" : "other";
 }
@@ -132,7 +175,7 @@ function tableAt(
     });
   }
   const headingRows = [...(upper === null ? [] : [upper]), row, ...under.rows];
-  return { headingRows, headings, rows: numbers.slice(start + 1 + under.rows.length, end) };
+  return { row, headingRows, headings, rows: numbers.slice(start + 1 + under.rows.length, end) };
 }
 
 /** The rows under the row of headings that belong to it: second halves of headings, units, or both. */

@@ -1,8 +1,7 @@
-import { foldText, isPlainDay, STAGES, type Stage } from "../base/index.js";
+import { didYouMean, foldText, isPlainDay, STAGES, type Stage } from "../base/index.js";
 import { type FactState, factOf } from "../facts/index.js";
 import type { BookNames } from "./condition-reading.js";
 import { readGiven } from "./fact-values.js";
-import { didYouMean } from "./near-word.js";
 import type { RawRule } from "./raw.js";
 import type { RuleCase } from "./rule.js";
 import { below, type Report } from "./source.js";

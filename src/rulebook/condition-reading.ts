@@ -1,7 +1,7 @@
+import { didYouMean } from "../base/index.js";
 import { type FactDefinition, factOf, isNumeric } from "../facts/index.js";
 import { readScalar } from "./fact-values.js";
 import { kindInWords, measureInWords } from "./kind-words.js";
-import { didYouMean } from "./near-word.js";
 import type { RawComparison, RawCondition } from "./raw.js";
 import type { Condition, ConditionValue, Operator } from "./rule.js";
 import { below, type Report } from "./source.js";

@@ -1,5 +1,4 @@
-import type { PlainDay } from "../base/index.js";
-import { didYouMean } from "./near-word.js";
+import { didYouMean, type PlainDay } from "../base/index.js";
 import type { RawCitations, RawDated } from "./raw.js";
 import type { Basis, Citation } from "./rule.js";
 import { below, type Report } from "./source.js";

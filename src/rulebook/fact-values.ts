@@ -1,7 +1,15 @@
-import { type Dimension, type Interval, isPlainDay, readQuantity, round12, showText, single } from "../base/index.js";
+import {
+  type Dimension,
+  didYouMean,
+  type Interval,
+  isPlainDay,
+  readQuantity,
+  round12,
+  showText,
+  single,
+} from "../base/index.js";
 import { type FactDefinition, type FactState, type FactValue, isNumeric, type UnknownReason } from "../facts/index.js";
 import { kindInWords } from "./kind-words.js";
-import { didYouMean } from "./near-word.js";
 import type { ConditionValue } from "./rule.js";
 import type { Worded } from "./schema-words.js";
 

@@ -25,3 +25,11 @@ export const RULEBOOK_LIMITS: FileLimits = {
 
 /** A site file may name every machine of a large works, so it may be longer. */
 export const SITE_LIMITS: FileLimits = { ...RULEBOOK_LIMITS, fileLength: 4_000_000, keys: 50_000 };
+
+/** A column file may name every column of a sheet, on many sheets. */
+export const COLUMN_FILE_LIMITS: FileLimits = {
+  ...RULEBOOK_LIMITS,
+  fileLength: 1_000_000,
+  listLength: 2000,
+  keys: 2000,
+};

@@ -1,3 +1,4 @@
+export { columnOption } from "./column-option.js";
 export { type CompileOptions, compileRule } from "./compile-rule.js";
 export {
   type ComputedFact,
@@ -12,7 +13,9 @@ export type { FileLimits } from "./file-limits.js";
 export type { CompiledRule, Judgement, LimitSpoken, Margin, OpenFact } from "./judgement.js";
 export { type LoadOptions, loadRulebook } from "./load.js";
 export { modelFactsOn } from "./model-reading.js";
+export { type ColumnFileReading, readColumnFile } from "./read-column-file.js";
 export { readSiteFile, type SiteReading } from "./read-site-file.js";
+export { type AddedWords, addWords, readWordFile, type WordFileReading } from "./read-word-file.js";
 export type {
   Band,
   BandKind,
@@ -27,6 +30,6 @@ export type {
   RuleCase,
 } from "./rule.js";
 export { BASES } from "./rule.js";
-export type { FileFinding, ModelValue, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
+export type { FileFinding, ModelValue, PlaceOfWord, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
 export { type CaseOptions, type CaseRun, runCase } from "./run-case.js";
 export { type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";

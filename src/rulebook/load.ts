@@ -124,13 +124,26 @@ function readBook(
     rules.push(rule);
   }
   checkConditionsUsed(loaded, conditionData, findings);
-  const words = joinWords(
+  const { words, placeOfWord } = joinWords(
     dataOf<RawWords>(loaded, "words").map(({ raw, report, file }) => ({ raw, report, path: file.path })),
   );
   if (!manifest) return null;
   const { name, version, language, sets, defaultSet, baselineModel } = manifest.raw;
   const digest = sha256OfData(loaded.map(({ inside, source }) => ({ path: inside, data: source.data })));
-  return { name, version, language, sets, defaultSet, baselineModel, rules, conditions, models, words, digest };
+  return {
+    name,
+    version,
+    language,
+    sets,
+    defaultSet,
+    baselineModel,
+    rules,
+    conditions,
+    models,
+    words,
+    placeOfWord,
+    digest,
+  };
 }
 
 function readConditions(loaded: readonly LoadedFile[], names: BookNames): ReadonlyMap<string, Condition> {

@@ -1,7 +1,7 @@
+import { didYouMean } from "../base/index.js";
 import type { BookNames } from "./condition-reading.js";
 import type { RoledFile } from "./file-roles.js";
 import type { LoadedFile } from "./loaded-file.js";
-import { didYouMean } from "./near-word.js";
 import type { RawManifest } from "./raw.js";
 import type { FileFinding } from "./rulebook.js";
 

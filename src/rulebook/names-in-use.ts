@@ -1,5 +1,5 @@
+import { didYouMean } from "../base/index.js";
 import { factOf } from "../facts/index.js";
-import { didYouMean } from "./near-word.js";
 import type { RawRule } from "./raw.js";
 import { below, type Report } from "./source.js";
 

@@ -7,10 +7,12 @@ const FREE_TEXT =
 /**
  * Reports free texts without quotes: a colon, a number sign or a word such as "no" in a bare text sooner or later
  * means something else than its writer thought.
+ *
+ * @param freeText - pointers at which free text stands
  */
-export function checkQuotes(report: Report): void {
+export function checkQuotes(report: Report, freeText: RegExp = FREE_TEXT): void {
   for (const pointer of report.bareTexts()) {
-    if (!FREE_TEXT.test(pointer)) continue;
+    if (!freeText.test(pointer)) continue;
     report.atValue(pointer, "no-quotes", "this text stands without quotes; put it in quotes");
   }
 }

@@ -1,5 +1,5 @@
 import type { Outcome, Stage } from "../base/index.js";
-import type { CommonWords, FieldWords } from "../facts/index.js";
+import type { CommonWords, DecimalSign, FieldWords, Language } from "../facts/index.js";
 import type { Basis, Operator } from "./rule.js";
 
 /** Data of the files as the schemas let them through: form checked, meaning not yet. */
@@ -109,7 +109,7 @@ export interface RawManifest {
 
 export interface RawWords {
   readonly common?: CommonWords;
-  readonly fields?: Readonly<Record<string, FieldWords>>;
+  readonly fields?: Readonly<Record<string, Partial<FieldWords>>>;
 }
 
 export type RawStated = Readonly<Record<string, RawScalar>>;
@@ -119,4 +119,25 @@ export interface RawSite {
   readonly states?: RawStated;
   readonly machineTypes?: Readonly<Record<string, RawStated>>;
   readonly machines?: Readonly<Record<string, RawStated>>;
+}
+
+export interface RawColumn {
+  readonly heading?: string;
+  readonly column?: string;
+  readonly fact: string;
+  readonly unit?: string;
+  readonly language?: Language;
+  readonly decimalSign?: DecimalSign;
+  readonly values?: Readonly<Record<string, string | boolean>>;
+}
+
+export interface RawSheetWord {
+  readonly language?: Language;
+  readonly decimalSign?: DecimalSign;
+  readonly headingRows?: readonly number[];
+  readonly columns?: readonly RawColumn[] | null;
+}
+
+export interface RawColumnFile extends RawSheetWord {
+  readonly sheets?: Readonly<Record<string, RawSheetWord | string | null>> | null;
 }

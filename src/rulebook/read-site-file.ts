@@ -1,9 +1,8 @@
-import { foldText, sha256OfData, showText, type TextFile } from "../base/index.js";
+import { didYouMean, foldText, sha256OfData, showText, type TextFile } from "../base/index.js";
 import { factOf, type KnownFact, type SiteStatements, type StatedFacts } from "../facts/index.js";
 import { checkSchema } from "./check-schema.js";
 import { factValueOf, readScalar } from "./fact-values.js";
 import { SITE_LIMITS } from "./file-limits.js";
-import { didYouMean } from "./near-word.js";
 import { checkPlausible } from "./plausible.js";
 import type { RawSite, RawStated } from "./raw.js";
 import { readYaml } from "./read-yaml.js";

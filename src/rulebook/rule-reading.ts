@@ -1,10 +1,9 @@
-import { STAGES, type Stage } from "../base/index.js";
+import { didYouMean, STAGES, type Stage } from "../base/index.js";
 import { CATALOGUE, type FactDefinition, factOf, findFact } from "../facts/index.js";
 import { readBands } from "./band-reading.js";
 import { readCases } from "./case-reading.js";
 import { type BookNames, factsDiffer, readCondition } from "./condition-reading.js";
 import { checkCites, checkDates, readCitations } from "./dated.js";
-import { didYouMean } from "./near-word.js";
 import type { RawLimit, RawRule } from "./raw.js";
 import type { LimitEntry, Rule } from "./rule.js";
 import { below, type Report } from "./source.js";

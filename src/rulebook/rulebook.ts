@@ -22,6 +22,9 @@ export interface SensorModel {
   readonly at: TextPlace;
 }
 
+/** Where a word of a field stands, by the steps below the field (headings, de, 3); null where it is not known. */
+export type PlaceOfWord = (fact: string, steps: readonly (string | number)[]) => TextPlace | null;
+
 /** A rulebook folder, loaded and checked as a whole. */
 export interface Rulebook {
   readonly name: string;
@@ -35,6 +38,7 @@ export interface Rulebook {
   readonly conditions: ReadonlyMap<string, Condition>;
   readonly models: ReadonlyMap<string, SensorModel>;
   readonly words: WordLists;
+  readonly placeOfWord: PlaceOfWord;
   /** SHA-256 of the canonical JSON (RFC 8785) of all loaded data. */
   readonly digest: string;
 }

@@ -1,6 +1,5 @@
 import type { ErrorObject } from "ajv";
-import { showText } from "../base/index.js";
-import { didYouMean } from "./near-word.js";
+import { didYouMean, showText } from "../base/index.js";
 
 /** A finding without its place. */
 export interface Worded {

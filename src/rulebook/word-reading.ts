@@ -1,7 +1,8 @@
+import { didYouMean } from "../base/index.js";
 import { type CommonWords, type FieldWords, factOf, type WordLists } from "../facts/index.js";
 import { kindInWords } from "./kind-words.js";
-import { didYouMean } from "./near-word.js";
 import type { RawWords } from "./raw.js";
+import type { PlaceOfWord } from "./rulebook.js";
 import { below, type Report } from "./source.js";
 
 /** A word file with its report, in the order of paths. */
@@ -29,12 +30,19 @@ const NO_COMMON: CommonWords = {
   marks: { en: [], de: [], es: [], fr: [] },
 };
 
+/** The words of a rulebook, and where each of them stands. */
+export interface JoinedWords {
+  readonly words: WordLists;
+  readonly placeOfWord: PlaceOfWord;
+}
+
 /** Joins the word files of a rulebook; a field, and the common words, may stand in one file only. */
-export function joinWords(files: readonly WordFile[]): WordLists {
+export function joinWords(files: readonly WordFile[]): JoinedWords {
   let common: { words: CommonWords; path: string } | null = null;
   const fields = new Map<string, FieldWords>();
-  const homes = new Map<string, string>();
-  for (const { raw, report, path } of files) {
+  const homes = new Map<string, WordFile>();
+  for (const file of files) {
+    const { raw, report, path } = file;
     if (raw.common) {
       if (common)
         report.atKey("/common", "words-twice", `the common words stand in ${common.path} already; join the two`);
@@ -44,16 +52,24 @@ export function joinWords(files: readonly WordFile[]): WordLists {
       const home = homes.get(id);
       const pointer = below("/fields", id);
       if (home !== undefined)
-        report.atKey(pointer, "words-twice", `the words of "${id}" stand in ${home} already; join the two`);
-      homes.set(id, home ?? path);
+        report.atKey(pointer, "words-twice", `the words of "${id}" stand in ${home.path} already; join the two`);
+      homes.set(id, home ?? file);
       checkChoices(id, words, below(pointer, "choices"), report);
-      fields.set(id, words);
+      const { headings } = words;
+      if (headings === undefined) {
+        report.atKey(pointer, "missing-key", 'the field has no "headings", and nobody could name its column; add them');
+      }
+      fields.set(id, { ...words, headings: headings ?? {} });
     }
   }
-  return { common: common?.words ?? NO_COMMON, fields };
+  return {
+    words: { common: common?.words ?? NO_COMMON, fields },
+    placeOfWord: (fact, steps) => homes.get(fact)?.report.placeOf(below("/fields", fact, ...steps)) ?? null,
+  };
 }
 
-function checkChoices(id: string, words: FieldWords, pointer: string, report: Report): void {
+/** Reports choices that the field does not have. */
+export function checkChoices(id: string, words: Partial<FieldWords>, pointer: string, report: Report): void {
   if (words.choices === undefined) return;
   const definition = factOf(id);
   const { choices = [] } = definition;

@@ -3,7 +3,7 @@ import { findFact } from "../facts/index.js";
 import type { Survey } from "../records/index.js";
 import type { SensorModel } from "../rulebook/index.js";
 import { CAUTIONS } from "./cautions.js";
-import type { ScreeningInput } from "./input.js";
+import { NOTHING_SETTLED, type ScreeningInput } from "./input.js";
 import type { ReadyRule } from "./judge-point.js";
 import { POINT_TWICE_SHOWN } from "./point-twice.js";
 import type { ModelShown, ResultHead, SurveyShown } from "./result.js";
@@ -17,6 +17,7 @@ export function headOf(
   surveys: readonly SurveyShown[],
 ): ResultHead {
   const { rulebook, site, options } = input;
+  const { reading = NOTHING_SETTLED } = options;
   return {
     program: input.program,
     digest: sha256OfData({
@@ -24,13 +25,14 @@ export function headOf(
       rulebook: rulebook.digest,
       surveys: input.surveys.map(({ file, digest }) => ({ file, digest })),
       site: site?.digest ?? null,
-      options: { ...options },
+      options: { ...options, reading },
     }),
     asOf: options.asOf,
     stage: options.stage,
     set: options.set,
     rulebook: { name: rulebook.name, version: rulebook.version, digest: rulebook.digest },
     site: { name: options.siteName ?? site?.siteName ?? null, file: site?.file ?? null, digest: site?.digest ?? null },
+    reading,
     surveys,
     skipped: input.skipped,
     models: models.map((model) => modelShown(model, options.asOf)),

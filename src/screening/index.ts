@@ -11,6 +11,7 @@ export type {
   ModelShown,
   NotAsked,
   PointResult,
+  ReadingSettled,
   ResultHead,
   RuleCounts,
   RuleShown,

@@ -2,7 +2,10 @@ import type { PlainDay, Stage } from "../base/index.js";
 import type { SiteStatements } from "../facts/index.js";
 import type { Survey } from "../records/index.js";
 import type { Rulebook } from "../rulebook/index.js";
-import type { ResultHead } from "./result.js";
+import type { ReadingSettled, ResultHead } from "./result.js";
+
+/** Nothing is settled. */
+export const NOTHING_SETTLED: ReadingSettled = { columnFile: null, wordFiles: [], options: [] };
 
 /** How a run is asked for. */
 export interface ScreeningOptions {
@@ -11,8 +14,8 @@ export interface ScreeningOptions {
   readonly asOf: PlainDay;
   /** The site's name as the user gave it; null where it comes from the site file or a column. */
   readonly siteName: string | null;
-  /** How text files were read where the user said so; it changes what is read. */
-  readonly reading?: { readonly encoding: string | null; readonly separator: string | null };
+  /** What was settled about the reading; left out: nothing. */
+  readonly reading?: ReadingSettled;
   /** List pass and not-applicable too. */
   readonly allFindings: boolean;
 }

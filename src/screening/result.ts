@@ -132,16 +132,26 @@ export interface RuleShown {
   readonly remedy: string;
 }
 
+/** What a person settled about the reading of the surveys; it changes what is read. */
+export interface ReadingSettled {
+  readonly columnFile: { readonly file: string; readonly digest: string } | null;
+  readonly wordFiles: readonly { readonly file: string; readonly digest: string }[];
+  /** Options as written on the command line (--language de). */
+  readonly options: readonly string[];
+}
+
 /** What stands before the points: said once, not per finding. */
 export interface ResultHead {
   readonly program: { readonly name: string; readonly version: string };
-  /** SHA-256 over program version, rulebook, surveys, site file and options. */
+  /** SHA-256 over program version, rulebook, surveys, site file, column file, word files and options. */
   readonly digest: string;
   readonly asOf: PlainDay;
   readonly stage: Stage;
   readonly set: string;
   readonly rulebook: { readonly name: string; readonly version: string; readonly digest: string };
   readonly site: { readonly name: string | null; readonly file: string | null; readonly digest: string | null };
+  /** What a person settled about the reading of the surveys. */
+  readonly reading: ReadingSettled;
   readonly surveys: readonly SurveyShown[];
   /** Files left out on the user's word, with the reason. */
   readonly skipped: readonly { readonly file: string; readonly text: string }[];

@@ -5,6 +5,7 @@ import { withoutBlankEnd } from "./csv-end.js";
 import { findSeparator } from "./csv-separator.js";
 import { decodeText } from "./csv-text.js";
 import { KeptValues, NOTHING } from "./kept-values.js";
+import { orAllowMore } from "./limits.js";
 import { PackedCells, PackedRow } from "./packed-cells.js";
 import { CellCount } from "./sheet-rows.js";
 import { grouped, quoted, refuse } from "./unreadable.js";
@@ -125,13 +126,13 @@ function addFilled(
   if (line > limits.rows) {
     refuse(
       "too-many-rows",
-      `the file has a value in line ${grouped(line)}, beyond the limit of ${grouped(limits.rows)} rows; split it`,
+      `the file has a value in line ${grouped(line)}, beyond the limit of ${grouped(limits.rows)} rows; split it${orAllowMore("rows")}`,
     );
   }
   if (record.length > limits.columns) {
     refuse(
       "too-many-columns",
-      `line ${grouped(line)} has ${grouped(record.length)} columns (to ${cellName(line, record.length)}), beyond the limit of ${grouped(limits.columns)} (${columnLetters(limits.columns)}); delete what lies beyond the survey and save the file again`,
+      `line ${grouped(line)} has ${grouped(record.length)} columns (to ${cellName(line, record.length)}), beyond the limit of ${grouped(limits.columns)} (${columnLetters(limits.columns)}); delete what lies beyond the survey and save the file again${orAllowMore("columns")}`,
     );
   }
   for (const [i, text] of record.entries()) {

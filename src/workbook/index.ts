@@ -11,7 +11,7 @@ export type {
   UnreadableFile,
   WorkbookReading,
 } from "./cells.js";
-export { DEFAULT_LIMITS } from "./limits.js";
+export { DEFAULT_LIMITS, HIGHEST_LIMITS, LIMIT_NAMES } from "./limits.js";
 export { sheetOfTexts } from "./packed-cells.js";
 export { portableInflating } from "./portable-inflating.js";
 export type { ReadingOptions } from "./read-workbook.js";

@@ -14,6 +14,23 @@ export const DEFAULT_LIMITS: ReadingLimits = {
   cellCharacters: 32_767,
 };
 
+/** The limits by the names that people give them. */
+export const LIMIT_NAMES: Readonly<Record<keyof ReadingLimits, string>> = {
+  fileBytes: "file-bytes",
+  sheetPartBytes: "sheet-part-bytes",
+  otherPartBytes: "other-part-bytes",
+  rows: "rows",
+  cells: "cells",
+  columns: "columns",
+  merges: "merges",
+  cellCharacters: "cell-characters",
+};
+
+/** How a person allows more, for the end of a refusal. */
+export function orAllowMore(limit: keyof ReadingLimits): string {
+  return `, or allow more with --limit ${LIMIT_NAMES[limit]}=NUMBER`;
+}
+
 /** Entries that a package may list; a workbook with a photograph per point stays well below. */
 export const ENTRY_LIMIT = 5_000;
 
@@ -34,6 +51,12 @@ const MOST_COLUMNS = 65_535;
 
 /** Characters of a cell that can be asked for at most; a spreadsheet allows 32,767. */
 export const MOST_CELL_CHARACTERS = 500_000;
+
+/** What some limits can be set to at most; the others have no end. */
+export const HIGHEST_LIMITS: Readonly<Partial<ReadingLimits>> = {
+  columns: MOST_COLUMNS,
+  cellCharacters: MOST_CELL_CHARACTERS,
+};
 
 /**
  * Bytes of text inside one element that are kept. Even if every character is written as an escape of seven bytes,

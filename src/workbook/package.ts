@@ -1,5 +1,5 @@
 import type { Inflating, ReadingLimits } from "./cells.js";
-import { TOTAL_PART_BYTES } from "./limits.js";
+import { orAllowMore, TOTAL_PART_BYTES } from "./limits.js";
 import { grouped, quoted, refuse } from "./unreadable.js";
 import { readZipDirectory, type ZipEntry } from "./zip-directory.js";
 
@@ -121,7 +121,7 @@ export class WorkbookPackage {
     if (entry.bytes > limit) {
       refuse(
         "part-too-large",
-        `the part ${quoted(entry.name)} is ${grouped(entry.bytes)} bytes when unpacked, more than the limit of ${grouped(limit)}; save the survey sheet alone as a new workbook`,
+        `the part ${quoted(entry.name)} is ${grouped(entry.bytes)} bytes when unpacked, more than the limit of ${grouped(limit)}; save the survey sheet alone as a new workbook${orAllowMore(kind === "sheet" ? "sheetPartBytes" : "otherPartBytes")}`,
       );
     }
     this.#inflatedBytes += entry.bytes;

@@ -1,7 +1,7 @@
 import type { Inflating, ReadingLimits, WorkbookReading } from "./cells.js";
 import { readCsv } from "./csv.js";
 import { fileKind } from "./file-kind.js";
-import { limitsOf } from "./limits.js";
+import { limitsOf, orAllowMore } from "./limits.js";
 import { grouped, refuse, Unreadable } from "./unreadable.js";
 import { readXlsx } from "./xlsx.js";
 
@@ -35,7 +35,7 @@ export async function readWorkbook(
     if (bytes.length > limits.fileBytes) {
       refuse(
         "file-too-large",
-        `the file is ${grouped(bytes.length)} bytes, more than the limit of ${grouped(limits.fileBytes)}; save the survey sheet alone as a new workbook`,
+        `the file is ${grouped(bytes.length)} bytes, more than the limit of ${grouped(limits.fileBytes)}; save the survey sheet alone as a new workbook${orAllowMore("fileBytes")}`,
       );
     }
     const workbook =

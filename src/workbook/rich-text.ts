@@ -1,5 +1,5 @@
 import type { CellValue } from "./cells.js";
-import { MOST_CELL_CHARACTERS, TEXT_BYTES } from "./limits.js";
+import { MOST_CELL_CHARACTERS, orAllowMore, TEXT_BYTES } from "./limits.js";
 import { grouped } from "./unreadable.js";
 
 const ESCAPES = /(?:_x[0-9A-Fa-f]{4}_)+/g;
@@ -57,7 +57,7 @@ export function textValue(text: string, mostCharacters: number): CellValue | nul
   if (text.length > mostCharacters) {
     return {
       kind: "unusable",
-      why: `holds ${countOf(text)} characters, more than the ${grouped(mostCharacters)} that a cell can have`,
+      why: `holds ${countOf(text)} characters, more than the ${grouped(mostCharacters)} that a cell can have; shorten it${orAllowMore("cellCharacters")}`,
     };
   }
   return /\S/.test(text) ? { kind: "text", text } : null;

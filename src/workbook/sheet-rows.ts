@@ -1,6 +1,7 @@
 import { cellName, columnLetters } from "../base/index.js";
 import type { CellValue, NumberFormat, RawCell, RawRow, ReadingLimits } from "./cells.js";
 import type { KeptValues } from "./kept-values.js";
+import { orAllowMore } from "./limits.js";
 import { PackedCells, PackedRow } from "./packed-cells.js";
 import { grouped, quoted, refuse } from "./unreadable.js";
 
@@ -19,7 +20,7 @@ export class CellCount {
     if (this.#cells > this.#limit) {
       refuse(
         "too-many-cells",
-        `the workbook holds more than ${grouped(this.#limit)} filled cells, the limit; save the survey sheet alone as a new workbook`,
+        `the workbook holds more than ${grouped(this.#limit)} filled cells, the limit; save the survey sheet alone as a new workbook${orAllowMore("cells")}`,
       );
     }
   }
@@ -180,12 +181,12 @@ export class SheetRows {
     if (row > this.#limits.rows) {
       refuse(
         "too-many-rows",
-        `the sheet ${quoted(this.#sheet)} has a value in row ${grouped(row)}, beyond the limit of ${grouped(this.#limits.rows)} rows; delete what lies beyond the survey and save it again`,
+        `the sheet ${quoted(this.#sheet)} has a value in row ${grouped(row)}, beyond the limit of ${grouped(this.#limits.rows)} rows; delete what lies beyond the survey and save it again${orAllowMore("rows")}`,
       );
     }
     return refuse(
       "too-many-columns",
-      `the sheet ${quoted(this.#sheet)} has a value in cell ${cellName(row, column)}, beyond the limit of ${grouped(this.#limits.columns)} columns (${columnLetters(this.#limits.columns)}); delete what lies beyond the survey and save it again`,
+      `the sheet ${quoted(this.#sheet)} has a value in cell ${cellName(row, column)}, beyond the limit of ${grouped(this.#limits.columns)} columns (${columnLetters(this.#limits.columns)}); delete what lies beyond the survey and save it again${orAllowMore("columns")}`,
     );
   }
 }

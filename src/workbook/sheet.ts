@@ -4,6 +4,7 @@ import { plainIndex } from "./cell-bytes.js";
 import type { CellTables } from "./cell-value.js";
 import type { MergedRange, RawRow, ReadingLimits } from "./cells.js";
 import type { KeptValues } from "./kept-values.js";
+import { orAllowMore } from "./limits.js";
 import type { PartReceiver } from "./package.js";
 import { PlainCells } from "./plain-cells.js";
 import { SheetCell } from "./sheet-cell.js";
@@ -197,7 +198,7 @@ export class SheetReader implements PartReceiver, XmlEvents {
     if (this.#merges.length >= this.#context.limits.merges) {
       refuse(
         "too-many-merges",
-        `the sheet ${quoted(this.#sheet)} has more than ${grouped(this.#context.limits.merges)} merged ranges, the limit; unmerge what lies outside the survey and save it again`,
+        `the sheet ${quoted(this.#sheet)} has more than ${grouped(this.#context.limits.merges)} merged ranges, the limit; unmerge what lies outside the survey and save it again${orAllowMore("merges")}`,
       );
     }
     const [first = "", second = first] = ref.split(":");

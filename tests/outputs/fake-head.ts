@@ -119,6 +119,7 @@ export const HEAD: ResultHead = {
   set: "core",
   rulebook: { name: "trade-practice", version: "2026.1", digest: digestOf("b") },
   site: { name: "Harbour mill", file: "site.yaml", digest: digestOf("c") },
+  reading: { columnFile: null, wordFiles: [], options: [] },
   surveys: [SURVEY],
   skipped: [{ file: "old.xls", text: "an older binary workbook; save it as .xlsx" }],
   models: [

@@ -1,38 +1,40 @@
 import ExcelJS from "exceljs";
 import { nodeInflating } from "../../src/disk/index.js";
-import type { FactState, SiteStatements } from "../../src/facts/index.js";
-import { type Survey, type SurveyReader, surveyReader } from "../../src/records/index.js";
+import type { ColumnGuide, FactState, SiteStatements } from "../../src/facts/index.js";
+import { type Survey, surveyReader } from "../../src/records/index.js";
 import { readWorkbook } from "../../src/workbook/index.js";
 import { shippedRulebook } from "./shipped.js";
 
 /** Reads a survey that is written out as CSV in the test. */
-export function surveyOfCsv(text: string, site: SiteStatements | null = null): Promise<Survey> {
-  return surveyOfBytes(new TextEncoder().encode(text), "survey.csv", site);
+export function surveyOfCsv(
+  text: string,
+  site: SiteStatements | null = null,
+  guide: ColumnGuide | null = null,
+): Promise<Survey> {
+  return surveyOfBytes(new TextEncoder().encode(text), "survey.csv", site, guide);
 }
 
 /** Reads a workbook that the test builds. */
 export async function surveyOfWorkbook(
   build: (workbook: ExcelJS.Workbook) => void,
   site: SiteStatements | null = null,
+  guide: ColumnGuide | null = null,
 ): Promise<Survey> {
   const workbook = new ExcelJS.Workbook();
   build(workbook);
-  return surveyOfBytes(new Uint8Array(await workbook.xlsx.writeBuffer()), "survey.xlsx", site);
+  return surveyOfBytes(new Uint8Array(await workbook.xlsx.writeBuffer()), "survey.xlsx", site, guide);
 }
 
-let withoutSite: SurveyReader | null = null;
-
-/** The shipped words made ready once; that takes longer than to read a small survey. */
-async function shippedReader(): Promise<SurveyReader> {
-  withoutSite ??= surveyReader((await shippedRulebook()).words, null);
-  return withoutSite;
-}
-
-async function surveyOfBytes(bytes: Uint8Array, file: string, site: SiteStatements | null): Promise<Survey> {
+async function surveyOfBytes(
+  bytes: Uint8Array,
+  file: string,
+  site: SiteStatements | null,
+  guide: ColumnGuide | null,
+): Promise<Survey> {
+  const { words } = await shippedRulebook();
   const reading = await readWorkbook(bytes, nodeInflating);
   if (!reading.ok) throw new Error(reading.error.text);
-  const reader = site === null ? await shippedReader() : surveyReader((await shippedRulebook()).words, site);
-  const survey = reader.read(reading.workbook, file, "0");
+  const survey = surveyReader(words, site, guide).read(reading.workbook, file, "0");
   if (!survey.ok) throw new Error(survey.text);
   return survey.survey;
 }

@@ -36,6 +36,10 @@ function originShape(origin: { readonly file: string; readonly line: number }) {
   return { file: origin.file, line: origin.line };
 }
 
+function fileShape({ file, digest }: { readonly file: string; readonly digest: string }) {
+  return { file, digest };
+}
+
 /** A fact of a finding as documents write it. */
 export function factShape(fact: FactShown): Shape<FactShown> {
   return {
@@ -176,6 +180,11 @@ export function headShape(head: ResultHead): Shape<ResultHead> {
     set: head.set,
     rulebook: { name: head.rulebook.name, version: head.rulebook.version, digest: head.rulebook.digest },
     site: { name: head.site.name, file: head.site.file, digest: head.site.digest },
+    reading: {
+      columnFile: head.reading.columnFile === null ? null : fileShape(head.reading.columnFile),
+      wordFiles: head.reading.wordFiles.map(fileShape),
+      options: head.reading.options,
+    },
     surveys: head.surveys.map(surveyShape),
     skipped: head.skipped.map((left) => ({ file: left.file, text: left.text })),
     models: head.models.map(modelShape),

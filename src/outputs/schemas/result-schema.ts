@@ -14,9 +14,17 @@ import {
   textOrNull,
 } from "./schema-words.js";
 
+const FILE_READ = exactly("A file of settings.", {
+  file: text("Path as given, with forward slashes."),
+  digest: form("SHA-256 of the canonical JSON of its data.", SHA256),
+});
+
 const HEAD = {
   program: exactly("The program that screened.", { name: text("Its name."), version: text("Its version.") }),
-  digest: form("SHA-256 over program version, rulebook, surveys, site file and options.", SHA256),
+  digest: form(
+    "SHA-256 over program version, rulebook, surveys, site file, column file, word files and options.",
+    SHA256,
+  ),
   asOf: form("Day for which limits were looked up.", DAY),
   stage: oneOfWords("Whether the points are proposals or built.", ["proposed", "installed"]),
   set: text("Set of rules that was asked."),
@@ -29,6 +37,14 @@ const HEAD = {
     name: textOrNull("Its name, part of every point id."),
     file: textOrNull("Site file."),
     digest: formOrNull("SHA-256 of the site file's data.", SHA256),
+  }),
+  reading: exactly("What was settled about the reading of the surveys.", {
+    columnFile: {
+      description: "Column file; null where none was handed in.",
+      oneOf: [FILE_READ, { type: "null" }],
+    },
+    wordFiles: listOf("Word files of the site, in the order given.", FILE_READ),
+    options: listOf("Options of the reading as written.", { type: "string" }),
   }),
   surveys: listOf("Survey files in the order given.", defined("survey")),
   skipped: listOf(

@@ -7,7 +7,7 @@ import { countOf } from "../wording/numbers.js";
 import { markedOutcome } from "../wording/outcomes.js";
 import { paragraph, table } from "./layout.js";
 
-const LANGUAGE_NAMES = { en: "English", de: "German", es: "Spanish", fr: "French" } as const;
+export const LANGUAGE_NAMES = { en: "English", de: "German", es: "Spanish", fr: "French" } as const;
 const PROBLEMS_SHOWN_PER_KIND = 3;
 const RULES_SHOWN = 8;
 const TO_MEASURE_SHOWN = 6;
@@ -19,6 +19,13 @@ export function readSection(head: ResultHead): readonly string[] {
     lines.push(...paragraph(survey.file, "  "));
     for (const sheet of survey.sheets) lines.push(...paragraph(sheetInWords(sheet), "    - "));
   }
+  const { columnFile, wordFiles, options } = head.reading;
+  const settled = [
+    ...(columnFile === null ? [] : [`column file ${columnFile.file}`]),
+    ...wordFiles.map(({ file }) => `words of ${file}`),
+    ...options,
+  ];
+  if (settled.length > 0) lines.push(...paragraph(settled.join(", "), "  with "));
   for (const left of head.skipped) lines.push(...paragraph(`${left.file}: left out, ${left.text}`, "  "));
   return lines;
 }

@@ -36,9 +36,20 @@ function whatWasScreened(head: ResultHead): readonly TextRow[] {
     ...head.surveys.map((survey) => bodyRow("survey", `${survey.file}\nSHA-256 ${survey.digest}`)),
     ...head.skipped.map((left) => bodyRow("left out", `${left.file}: ${left.text}`)),
     bodyRow("site", [head.site.name ?? "not named", ...(head.site.file ? [head.site.file] : [])].join(", ")),
+    ...readingRows(head.reading),
     bodyRow("rulebook", `${head.rulebook.name} ${head.rulebook.version}\nSHA-256 ${head.rulebook.digest}`),
     bodyRow("rules asked", `set "${head.set}", points ${head.stage}, limits as of ${head.asOf}`),
     bodyRow("program", `${head.program.name} ${head.program.version}\nresult ${head.digest}`),
+  ];
+}
+
+function readingRows({ columnFile, wordFiles, options }: ResultHead["reading"]): readonly TextRow[] {
+  const shown = ({ file, digest }: { readonly file: string; readonly digest: string }): string =>
+    `${file}\nSHA-256 ${digest}`;
+  return [
+    ...(columnFile === null ? [] : [bodyRow("column file", shown(columnFile))]),
+    ...wordFiles.map((file) => bodyRow("words of the site", shown(file))),
+    ...(options.length === 0 ? [] : [bodyRow("read with", options.join(", "))]),
   ];
 }
 

@@ -92,8 +92,9 @@ export const WORDS_SCHEMA: JsonSchema = {
         unclear: WORD_LIST,
         examples: { type: "array", items: EXAMPLE },
       },
-      required: ["headings"],
+      minProperties: 1,
       additionalProperties: false,
+      $comment: "headings, choices or other words",
     },
   },
 };

@@ -8,21 +8,35 @@ export function didYouMean(word: string, known: Iterable<string>): string {
   return near === null ? "" : `; did you mean "${near}"?`;
 }
 
-/** The nearest known word, at most a third of its letters away; null if none is near. */
 function nearWord(word: string, known: Iterable<string>): string | null {
+  return nearestWords(word, known, 1)[0] ?? null;
+}
+
+/**
+ * The nearest known words, the nearest first.
+ *
+ * @param most - how many are wanted
+ * @param share - a word may be as many letters away as this part of its own; one letter always
+ */
+export function nearestWords(
+  word: string,
+  known: Iterable<string>,
+  most: number,
+  share: number = 1 / 3,
+): readonly string[] {
   // A very long word is no slip of the pen, and comparing it letter by letter would take long.
-  if (word.length > 64) return null;
+  if (word.length > 64) return [];
   const folded = fold(word);
-  let best: string | null = null;
-  let bestSteps = Math.max(1, Math.floor(folded.length / 3)) + 1;
+  const farthest = Math.max(1, Math.floor(folded.length * share));
+  const near: { readonly candidate: string; readonly steps: number }[] = [];
   for (const candidate of known) {
     const steps = stepsBetween(folded, fold(candidate));
-    if (steps < bestSteps) {
-      best = candidate;
-      bestSteps = steps;
-    }
+    if (steps <= farthest) near.push({ candidate, steps });
   }
-  return best;
+  return near
+    .sort((a, b) => a.steps - b.steps)
+    .slice(0, most)
+    .map(({ candidate }) => candidate);
 }
 
 function fold(word: string): string {

@@ -1,0 +1,131 @@
+import { foldText, sha256OfData, showText, type TextFile } from "../base/index.js";
+import { type ColumnFile, type ColumnWord, factOf, type Settled, type SheetWord } from "../facts/index.js";
+import { checkSchema } from "./check-schema.js";
+import { unitOfColumn, valueOfColumn } from "./column-meaning.js";
+import { COLUMN_FILE_LIMITS } from "./file-limits.js";
+import { checkQuotes } from "./quotes.js";
+import type { RawColumn, RawColumnFile, RawSheetWord } from "./raw.js";
+import { readYaml } from "./read-yaml.js";
+import type { FileFinding } from "./rulebook.js";
+import { COLUMNS_SCHEMA, IGNORE } from "./schemas/index.js";
+import { below, Report } from "./source.js";
+
+/** What a column file says, or what is wrong with it. */
+export type ColumnFileReading =
+  | { readonly ok: true; readonly columns: ColumnFile }
+  | { readonly ok: false; readonly findings: readonly FileFinding[] };
+
+const FREE_TEXT = /^(?:\/sheets\/[^/]+)?\/columns\/\d+\/heading$/;
+
+/** Reads a column file: which heading means what, in surveys that come again. */
+export function readColumnFile(file: TextFile): ColumnFileReading {
+  const reading = readYaml(file, COLUMN_FILE_LIMITS);
+  if (!reading.ok) return reading;
+  const findings: FileFinding[] = [];
+  const report = new Report(reading.source, findings);
+  if (!checkSchema(reading.source, COLUMNS_SCHEMA, report)) return { ok: false, findings };
+  checkQuotes(report, FREE_TEXT);
+  const raw = reading.source.data as RawColumnFile;
+  const sheets = Object.entries(raw.sheets ?? {}).map(([name, sheet]) => sheetWord(name, sheet, report));
+  checkSheetNames(sheets, report);
+  const columns: ColumnFile = {
+    file: file.path,
+    digest: sha256OfData(raw),
+    ...settings(raw, "", report),
+    columns: columnWords(raw.columns ?? [], "/columns", report),
+    sheets,
+  };
+  return findings.length > 0 ? { ok: false, findings } : { ok: true, columns };
+}
+
+function saidAt(pointer: string, report: Report): string {
+  const { file, line } = report.placeOfKey(pointer);
+  return `column file ${file} line ${line}`;
+}
+
+function settings(
+  raw: RawSheetWord,
+  pointer: string,
+  report: Report,
+): Pick<SheetWord, "language" | "decimalSign" | "headingRows"> {
+  const settled = <T>(key: string, value: T | undefined): Settled<T> | null =>
+    value === undefined ? null : { value, by: saidAt(below(pointer, key), report) };
+  return {
+    language: settled("language", raw.language),
+    decimalSign: settled("decimalSign", raw.decimalSign),
+    headingRows: settled("headingRows", raw.headingRows),
+  };
+}
+
+function sheetWord(name: string, raw: RawSheetWord | string | null, report: Report): SheetWord {
+  const pointer = below("/sheets", name);
+  const by = saidAt(pointer, report);
+  const plain = raw === null || typeof raw === "string" ? {} : raw;
+  return {
+    name,
+    leftOut: raw === IGNORE,
+    ...settings(plain, pointer, report),
+    columns: columnWords(plain.columns ?? [], below(pointer, "columns"), report),
+    by,
+  };
+}
+
+/** Sheets are found folded, so two names that differ in case alone would mean one sheet. */
+function checkSheetNames(sheets: readonly SheetWord[], report: Report): void {
+  const seen = new Map<string, string>();
+  for (const { name } of sheets) {
+    const known = seen.get(foldText(name));
+    if (known !== undefined) {
+      const text = `the sheet "${showText(name)}" stands above as "${showText(known)}"; keep one of them`;
+      report.atKey(below("/sheets", name), "said-twice", text);
+    }
+    seen.set(foldText(name), name);
+  }
+}
+
+function columnWords(columns: readonly RawColumn[], pointer: string, report: Report): readonly ColumnWord[] {
+  const seen = new Map<string, number>();
+  return columns.map((raw, i) => {
+    const at = below(pointer, i);
+    const { heading = null, column: letters = null } = raw;
+    if (heading === null && letters === null) {
+      report.atValue(at, "no-column", "the column has neither heading nor letters; write which column is meant");
+    }
+    const key = JSON.stringify([heading === null ? null : foldText(heading), letters]);
+    const before = seen.get(key);
+    if (before !== undefined) {
+      const { line } = report.placeOf(below(pointer, before));
+      const which = heading === null ? `column ${letters}` : `the heading "${showText(heading)}"`;
+      report.atValue(
+        at,
+        "said-twice",
+        `${which} is named in line ${line} already; keep one, or tell them apart by "column"`,
+      );
+    }
+    seen.set(key, before ?? i);
+    return columnWord(raw, at, report);
+  });
+}
+
+function columnWord(raw: RawColumn, pointer: string, report: Report): ColumnWord {
+  const by = saidAt(pointer, report);
+  const { heading = null, column: letters = null, language = null, decimalSign = null } = raw;
+  const word = { heading, letters, language, decimalSign, by };
+  if (raw.fact === IGNORE) {
+    for (const key of ["unit", "language", "decimalSign", "values"] as const) {
+      if (raw[key] === undefined) continue;
+      report.atKey(below(pointer, key), "not-needed", `the column is not read, so it needs no "${key}"; leave it out`);
+    }
+    return { ...word, fact: null, unit: null, values: new Map() };
+  }
+  const definition = factOf(raw.fact);
+  const unit = raw.unit === undefined ? null : unitOfColumn(raw.unit, definition);
+  if (typeof unit === "object" && unit !== null) report.atValue(below(pointer, "unit"), unit.code, unit.text);
+  const values = new Map<string, string | boolean>();
+  for (const [text, written] of Object.entries(raw.values ?? {})) {
+    const meaning = valueOfColumn(written, definition);
+    if ("value" in meaning) values.set(text, meaning.value);
+    else report.atValue(below(pointer, "values", text), meaning.code, meaning.text);
+  }
+  return { ...word, fact: raw.fact, unit: typeof unit === "string" ? unit : null, values };
+}
