@@ -23,6 +23,7 @@ export class WantedText {
 
   /** Adds a stretch of bytes that stay in place until `settle` is called. */
   add(bytes: Uint8Array, from: number, to: number): void {
+    if (to <= from) return;
     if (this.to === this.from && this.#gathered.length === 0) {
       this.bytes = bytes;
       this.from = from;
@@ -55,6 +56,7 @@ export class WantedText {
     if (this.#gathered.length === 0) return;
     this.settle();
     this.bytes = this.#gathered.bytes;
+    this.from = 0;
     this.to = this.#gathered.length;
   }
 

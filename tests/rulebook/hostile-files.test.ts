@@ -7,6 +7,12 @@ const PATH = "hole/thread-depth.yaml";
 const RULE = SMALL_BOOK[PATH] ?? "";
 
 /** The rule with one line of it replaced. */
+/** Work of this process since then, whatever else the machine is doing. */
+function secondsOfWork(since: NodeJS.CpuUsage): number {
+  const { user, system } = process.cpuUsage(since);
+  return (user + system) / 1e6;
+}
+
 function rule(from: string, to: string): string {
   if (!RULE.includes(from)) throw new Error(`"${from}" is not in the rule`);
   return RULE.replace(from, () => to);
@@ -119,9 +125,9 @@ const HOSTILE: readonly (readonly [name: string, text: string, code: string])[] 
 ];
 
 function load(files: readonly TextFile[]) {
-  const start = performance.now();
+  const start = process.cpuUsage();
   const loading = loadRulebook(files);
-  expect(performance.now() - start).toBeLessThan(1000);
+  expect(secondsOfWork(start)).toBeLessThan(1);
   expect(Object.keys(Object.prototype)).toEqual([]);
   expect(({} as Record<string, unknown>).polluted).toBeUndefined();
   return loading;
@@ -264,11 +270,11 @@ describe("a hostile folder", () => {
     ).toEqual(["conditions/a.yaml:3:1 condition-cycle"]);
     const doubling: Record<string, string> = { "conditions/d0.yaml": named("d0", "outdoors") };
     for (let i = 1; i <= 40; i++) doubling[`conditions/d${i}.yaml`] = named(`d${i}`, `d${i - 1}`, `d${i - 1}`);
-    const start = performance.now();
+    const start = process.cpuUsage();
     expect(codes(smallFiles({ ...doubling, [PATH]: rule("condition: outdoors", "condition: d40") }))).toEqual([
       `${PATH}:1:1 rule-too-large`,
     ]);
-    expect(performance.now() - start).toBeLessThan(1000);
+    expect(secondsOfWork(start)).toBeLessThan(1);
   });
 
   it("refuses a condition that no rule reaches, once nothing else is wrong with the rules", () => {

@@ -30,6 +30,8 @@ const WELL_FORMED = [
   "<abc>one<!-- - two --->three</abc>".replace("--->", " -->"),
   "<abc><!----><!-->--><?p?><?p q?r??>x<?p\r\n?></abc>",
   "<abc>1<![CDATA[<&]]]]]><![CDATA[\r\n]]><![CDATA[]]>2]]&gt;3]>4</abc>",
+  "<abc><![CDATA[]]>\r</abc>",
+  "<abc>x<![CDATA[]]>&amp;<![CDATA[]]>y</abc>",
   "<abc>é€🔧\u007f\u0085\u2028</abc>",
   "<été ñ='ü'>ß</été>",
   "<abc><d>1<efg>2</efg>3</d>4</abc>",
