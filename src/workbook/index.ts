@@ -11,6 +11,10 @@ export type {
   UnreadableFile,
   WorkbookReading,
 } from "./cells.js";
+export type { WorkbookEditing } from "./editing/edit-workbook.js";
+export { editWorkbook } from "./editing/edit-workbook.js";
+export type { AddedSheet, CellLook, EditCell, FrameLine, SheetEdit, WorkbookEdits } from "./editing/edits.js";
+export type { UneditableReason } from "./editing/uneditable.js";
 export { DEFAULT_LIMITS } from "./limits.js";
 export { sheetOfTexts } from "./packed-cells.js";
 export { portableInflating } from "./portable-inflating.js";

@@ -1,0 +1,109 @@
+import { unzipSync } from "fflate";
+import { nodeInflating } from "../../../src/disk/index.js";
+import {
+  type CellLook,
+  editWorkbook,
+  type RawWorkbook,
+  readWorkbook,
+  type WorkbookEdits,
+} from "../../../src/workbook/index.js";
+
+export const LOOK: CellLook = {
+  points: 10,
+  bold: false,
+  wrap: true,
+  filled: false,
+  bottomLine: "hair",
+  staysText: false,
+};
+
+/** One column, one mark and one sheet, added to the first sheet of a workbook: what a row gets names the row. */
+export function smallEdit(workbook: RawWorkbook, mark: string | null = firstCell(workbook)): WorkbookEdits {
+  const [sheet] = workbook.sheets;
+  return {
+    looks: [LOOK],
+    sheets: [
+      {
+        sheet: sheet?.name ?? "",
+        widths: [20],
+        rows: new Set(sheet?.rows.map(({ row }) => row)),
+        cellsOf: (row) => [{ content: textOf(row), look: 0 }],
+        pointsOf: () => 15,
+        frames: new Map(mark === null ? [] : [[mark, "thick"]]),
+      },
+    ],
+    added: [
+      {
+        name: "Marked cells",
+        widths: [10, 40],
+        footer: "made by a test",
+        frozenRows: 1,
+        rows: [
+          {
+            height: null,
+            cells: [
+              { content: "cell", look: 0 },
+              { content: "why", look: 0 },
+            ],
+          },
+          {
+            height: 20,
+            cells: [
+              { content: mark ?? "", look: 0 },
+              { content: 7.5, look: 0 },
+            ],
+          },
+        ],
+      },
+    ],
+  };
+}
+
+/** What the added column says in a row. */
+export function textOf(row: number): string {
+  return `=row ${row} <&> "é"`;
+}
+
+function firstCell(workbook: RawWorkbook): string | null {
+  const row = workbook.sheets[0]?.rows[0];
+  const column = row?.cells[0]?.column;
+  return row && column ? `${letters(column)}${row.row}` : null;
+}
+
+function letters(column: number): string {
+  const rest = Math.floor((column - 1) / 26);
+  return (rest > 0 ? letters(rest) : "") + String.fromCharCode(65 + ((column - 1) % 26));
+}
+
+/** The edited file, or the reason why there is none. */
+export async function edited(bytes: Uint8Array, edits: WorkbookEdits): Promise<Uint8Array | string> {
+  const editing = await editWorkbook(bytes, edits, nodeInflating);
+  if (!editing.ok) return editing.reason.code;
+  const pieces: Uint8Array[] = [];
+  for await (const piece of editing.pieces) pieces.push(piece.slice());
+  return new Uint8Array(Buffer.concat(pieces));
+}
+
+/** The edited file of a workbook that must be editable. */
+export async function editedFile(bytes: Uint8Array, edits?: WorkbookEdits): Promise<Uint8Array> {
+  const result = await edited(bytes, edits ?? smallEdit(await read(bytes)));
+  if (typeof result === "string") throw new Error(`cannot be edited: ${result}`);
+  return result;
+}
+
+export async function read(bytes: Uint8Array): Promise<RawWorkbook> {
+  const reading = await readWorkbook(bytes, nodeInflating);
+  if (!reading.ok) throw new Error(reading.error.text);
+  return reading.workbook;
+}
+
+/** The parts of a package that an edit changed, by name; those that are new have an empty beginning. */
+export function changedParts(before: Uint8Array, after: Uint8Array): readonly string[] {
+  const old = unzipSync(before);
+  const now = unzipSync(after);
+  const gone = Object.keys(old).filter((name) => !now[name]);
+  const changed = Object.keys(now).filter((name) => Buffer.compare(now[name] ?? EMPTY, old[name] ?? EMPTY) !== 0);
+  return [...gone.map((name) => `gone: ${name}`), ...changed].sort();
+}
+
+const EMPTY = new Uint8Array();
