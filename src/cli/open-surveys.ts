@@ -7,10 +7,16 @@ import { type Survey, surveyReader } from "../records/index.js";
 import type { Rulebook } from "../rulebook/index.js";
 import { DEFAULT_LIMITS, type RawWorkbook, type ReadingOptions, readWorkbook } from "../workbook/index.js";
 
-/** A survey file, read; its cells are kept only where a screened workbook is to be written. */
+/** A survey file, read; its cells and bytes are kept only where a screened workbook is to be written. */
 export interface OpenedSurvey {
   readonly survey: Survey;
   readonly workbook: RawWorkbook | null;
+  readonly bytes: Uint8Array | null;
+}
+
+/** A path as results show it, with `/`. */
+export function shownFile(path: string): string {
+  return sep === "\\" ? path.replaceAll(sep, "/") : path;
 }
 
 /** The first file that is given twice, by whatever path, or undefined. */
@@ -49,11 +55,11 @@ export async function openSurveys(
   const opened: OpenedSurvey[] = [];
   const unreadable: { file: string; text: string }[] = [];
   for (const [i, path] of paths.entries()) {
-    const file = sep === "\\" ? path.replaceAll(sep, "/") : path;
+    const file = shownFile(path);
     const onProgress = (share: number): void => options.onProgress((i + share * 0.9) / paths.length);
     const one = await openOne(path, file, reader, { ...options.reading, onProgress });
     if (typeof one === "string") unreadable.push({ file, text: one });
-    else opened.push({ survey: one.survey, workbook: options.keepCells ? one.workbook : null });
+    else opened.push(options.keepCells ? one : { survey: one.survey, workbook: null, bytes: null });
     options.onProgress((i + 1) / paths.length);
   }
   return { opened, unreadable };
@@ -64,11 +70,11 @@ async function openOne(
   file: string,
   reader: ReturnType<typeof surveyReader>,
   options: ReadingOptions,
-): Promise<{ survey: Survey; workbook: RawWorkbook } | string> {
+): Promise<OpenedSurvey | string> {
   const bytes = await readSurveyFile(path, options.limits?.fileBytes ?? DEFAULT_LIMITS.fileBytes);
   if (!bytes.ok) return bytes.error.text;
   const reading = await readWorkbook(bytes.bytes, nodeInflating, options);
   if (!reading.ok) return reading.error.text;
   const survey = reader.read(reading.workbook, file, sha256OfBytes(bytes.bytes));
-  return survey.ok ? { survey: survey.survey, workbook: reading.workbook } : survey.text;
+  return survey.ok ? { survey: survey.survey, workbook: reading.workbook, bytes: bytes.bytes } : survey.text;
 }

@@ -1,3 +1,4 @@
+export { readAddress } from "./cell-address.js";
 export type {
   CellValue,
   Inflating,
@@ -13,7 +14,16 @@ export type {
 } from "./cells.js";
 export type { WorkbookEditing } from "./editing/edit-workbook.js";
 export { editWorkbook } from "./editing/edit-workbook.js";
-export type { AddedSheet, CellLook, EditCell, FrameLine, SheetEdit, WorkbookEdits } from "./editing/edits.js";
+export type {
+  AddedRow,
+  AddedSheet,
+  CellLook,
+  EditCell,
+  FramedCell,
+  FrameLine,
+  SheetEdit,
+  WorkbookEdits,
+} from "./editing/edits.js";
 export type { UneditableReason } from "./editing/uneditable.js";
 export { DEFAULT_LIMITS } from "./limits.js";
 export { sheetOfTexts } from "./packed-cells.js";

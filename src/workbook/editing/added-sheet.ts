@@ -23,7 +23,7 @@ export function* writeAddedSheet(sheet: AddedSheet, family: Family, cells: CellX
   if (widths.length > 0) sink.text(`<cols>${widths.join("")}</cols>`);
   sink.text("<sheetData>");
   let row = 0;
-  for (const { height, cells: own } of sheet.rows) {
+  for (const { height, cells: own } of sheet.rows()) {
     row += 1;
     if (own.every((cell) => cell === null)) continue;
     const tall = height === null ? "" : ` ht="${height}" customHeight="1"`;

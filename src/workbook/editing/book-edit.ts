@@ -2,6 +2,7 @@ import { partKey } from "../zip-directory.js";
 import type { Book } from "./book.js";
 import { spelledText, xmlText } from "./cell-spelling.js";
 import { STYLES_TYPE, WORKSHEET_TYPE, withTypes } from "./content-types.js";
+import { addPrintedAreas, type PrintedArea } from "./printed-areas.js";
 import { TextChanges } from "./text-changes.js";
 import { cannotEdit } from "./uneditable.js";
 import { prefixOf } from "./xml-places.js";
@@ -31,22 +32,33 @@ export interface BookEdit {
  * Lists new sheets in workbook, links and content types. Ids and names are such as nothing has used so far.
  *
  * @param wanted - names of the sheets
+ * @param printed - what is printed of sheets that do not say so themselves
  * @param addStyles - whether a styles part is added too
  */
-export function listSheets(book: Book, wanted: readonly string[], addStyles: boolean): BookEdit {
+export function listSheets(
+  book: Book,
+  wanted: readonly string[],
+  printed: readonly PrintedArea[],
+  addStyles: boolean,
+): BookEdit {
   const names = freePartNames(book, wanted.length);
   const { family } = book;
   const sheets = names.map((name): NewPart => ({ name, type: WORKSHEET_TYPE, linkType: family.worksheetType }));
   const stylesPart = addStyles ? freePartName(book, "styles") : null;
   const styles = stylesPart === null ? [] : [{ name: stylesPart, type: STYLES_TYPE, linkType: family.stylesType }];
   const parts = [...sheets, ...styles];
-  if (parts.length === 0) return { changed: new Map(), sheetParts: [], stylesPart: null };
   const ids = freeLinkIds(book, parts.length);
-  const changed = new Map([
-    [partKey(book.types.name), withTypes(book.types, parts)],
-    [partKey(book.linksPart.name), withLinks(book, parts, ids)],
-  ]);
-  if (sheets.length > 0) changed.set(partKey(book.workbook.name), withSheets(book, wanted, ids));
+  const changed = new Map<string, string>();
+  if (parts.length > 0) {
+    changed.set(partKey(book.types.name), withTypes(book.types, parts));
+    changed.set(partKey(book.linksPart.name), withLinks(book, parts, ids));
+  }
+  if (sheets.length + printed.length > 0) {
+    const changes = new TextChanges(book.workbook);
+    if (sheets.length > 0) addSheets(book, changes, wanted, ids);
+    addPrintedAreas(book, changes, printed);
+    changed.set(partKey(book.workbook.name), changes.result());
+  }
   return { changed, sheetParts: names, stylesPart };
 }
 
@@ -62,9 +74,8 @@ function withLinks(book: Book, parts: readonly NewPart[], ids: readonly string[]
   return changes.result();
 }
 
-function withSheets(book: Book, wanted: readonly string[], ids: readonly string[]): string {
+function addSheets(book: Book, changes: TextChanges, wanted: readonly string[], ids: readonly string[]): void {
   const { workbook, sheetsElement, family } = book;
-  const changes = new TextChanges(workbook);
   const prefix = prefixOf(sheetsElement.name);
   const declared = Object.entries(workbook.root.attributes).find(
     ([name, value]) => name.startsWith("xmlns:") && value === family.ids,
@@ -78,7 +89,6 @@ function withSheets(book: Book, wanted: readonly string[], ids: readonly string[
       `<${prefix}sheet${declaring} name="${spelledText(name)}" sheetId="${sheetIds[i]}" ${idPrefix}:id="${ids[i]}"/>`,
   );
   changes.append(sheetsElement, items.join(""));
-  return changes.result();
 }
 
 /** Numbered like the others: some readers know sheets by the names of their parts alone. */

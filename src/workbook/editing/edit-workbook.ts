@@ -1,3 +1,4 @@
+import { columnLetters } from "../../base/index.js";
 import type { Inflating, ReadingLimits } from "../cells.js";
 import { DEFAULT_LIMITS } from "../limits.js";
 import { WorkbookPackage } from "../package.js";
@@ -7,7 +8,8 @@ import { type Book, linkedPart, readBook } from "./book.js";
 import { type BookEdit, listSheets } from "./book-edit.js";
 import { CellXml } from "./cell-xml.js";
 import type { WorkbookEdits } from "./edits.js";
-import { planSheet, type SheetPieces } from "./plan-sheet.js";
+import { type OpenPackage, planSheet } from "./plan-sheet.js";
+import type { PrintedArea } from "./printed-areas.js";
 import { type PlannedSheet, spliceSheet } from "./sheet-splicer.js";
 import { emptyStyles, StylesEdit } from "./styles-edit.js";
 import { cannotEdit, Uneditable, type UneditableReason } from "./uneditable.js";
@@ -42,15 +44,10 @@ export async function editWorkbook(
 ): Promise<WorkbookEditing> {
   const bounds = { ...DEFAULT_LIMITS, ...limits };
   try {
-    const book = await readBook(new WorkbookPackage(bytes, inflating, bounds), edits.added.length);
-    // The limit on all parts together counts for each pass over a sheet.
-    const piecesOf = (key: string): SheetPieces =>
-      async function* () {
-        const part = await new WorkbookPackage(bytes, inflating, bounds).part(key, "sheet");
-        if (part) yield part.bytes;
-      };
-    const planned = await planSheets(book, edits, piecesOf);
-    const parts = await outgoing(book, edits, planned, piecesOf);
+    const open: OpenPackage = () => new WorkbookPackage(bytes, inflating, bounds);
+    const book = await readBook(open(), edits.added.length);
+    const planned = await planSheets(book, edits, open);
+    const parts = await outgoing(book, edits, planned);
     return { ok: true, ending: book.ending, pieces: writeZip(parts, inflating) };
   } catch (error) {
     if (error instanceof Uneditable) return { ok: false, reason: error.reason };
@@ -61,29 +58,20 @@ export async function editWorkbook(
 
 type PlannedSheets = ReadonlyMap<string, PlannedSheet>;
 
-async function planSheets(
-  book: Book,
-  edits: WorkbookEdits,
-  piecesOf: (key: string) => SheetPieces,
-): Promise<PlannedSheets> {
+async function planSheets(book: Book, edits: WorkbookEdits, open: OpenPackage): Promise<PlannedSheets> {
   const planned = new Map<string, PlannedSheet>();
   for (const edit of edits.sheets) {
     const [sheet, ...others] = book.sheets.filter(({ name }) => name === edit.sheet);
     if (!sheet?.key || others.length > 0) {
       return cannotEdit("missing-sheet", `its sheet ${quoted(edit.sheet)} cannot be found`);
     }
-    planned.set(sheet.key, await planSheet(book.source, sheet.key, piecesOf(sheet.key), edit));
+    planned.set(sheet.key, await planSheet(open, sheet.key, edit));
   }
   return planned;
 }
 
 /** All parts of the edited file: those of the workbook in their order, then what is new. */
-async function outgoing(
-  book: Book,
-  edits: WorkbookEdits,
-  planned: PlannedSheets,
-  piecesOf: (key: string) => SheetPieces,
-): Promise<readonly OutgoingPart[]> {
+async function outgoing(book: Book, edits: WorkbookEdits, planned: PlannedSheets): Promise<readonly OutgoingPart[]> {
   const { source } = book;
   const stylesKey = linkedPart(source, book.links, "styles");
   const stylesPart = stylesKey === null ? null : await source.part(stylesKey, "other");
@@ -91,7 +79,8 @@ async function outgoing(
   const looks = edits.looks.map((look) => styles.look(look));
   const framed = framedStyles(planned, styles);
   const wanted = edits.added.map(({ name }) => name);
-  const listed = listSheets(book, wanted, stylesPart === null && looks.length + framed.size > 0);
+  const printed = [...planned.values()].flatMap(printedArea);
+  const listed = listSheets(book, wanted, printed, stylesPart === null && looks.length + framed.size > 0);
 
   const texts = new Map(listed.changed);
   if (stylesKey !== null && looks.length + framed.size > 0) texts.set(stylesKey, styles.result());
@@ -102,14 +91,20 @@ async function outgoing(
     if (!sheet) return { kind: "kept", entry, packed: source.packed(entry) };
     const cells = new CellXml(sheet.prefix, looks);
     const styleOf = (frame: number, base: number) => framed.get(frameKey(sheet, frame, base)) ?? 0;
-    const pieces = piecesOf(entry.key);
     return {
       kind: "made",
       name: entry.rawName,
-      write: (sink) => spliceSheet(pieces(), sheet, cells, styleOf, sink),
+      write: (sink) => spliceSheet(source.pieces(entry), sheet, cells, styleOf, sink),
     };
   });
   return [...parts, ...newParts(book, edits, listed, looks, styles)];
+}
+
+/** The cells of the sheet and the first of our columns; the others are for the screen. */
+function printedArea({ edit, wish, lastRow }: PlannedSheet): readonly PrintedArea[] {
+  if (!wish.columns || edit.printed === 0) return [];
+  const last = columnLetters(wish.columns.first + edit.printed - 1);
+  return [{ sheet: edit.sheet, range: `$A$1:$${last}$${lastRow}` }];
 }
 
 function newParts(

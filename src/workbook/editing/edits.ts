@@ -1,6 +1,13 @@
 /** The line around a cell that is marked; the format's own names. */
 export type FrameLine = "thick" | "mediumDashed" | "dotted";
 
+/** A cell to frame. */
+export interface FramedCell {
+  readonly row: number;
+  readonly column: number;
+  readonly line: FrameLine;
+}
+
 /** How cells of our own look. Colour is left to the neutral fill alone. */
 export interface CellLook {
   /** Size of the letters, points. */
@@ -29,12 +36,18 @@ export interface SheetEdit {
   readonly widths: readonly number[];
   /** Rows that get cells in these columns. */
   readonly rows: ReadonlySet<number>;
-  /** Cells of a row, one for each added column; null leaves it empty. Asked once for each row while writing. */
+  /** Cells of a row, one for each added column; null leaves it empty. Asked once for each row while writing, from the top down. */
   readonly cellsOf: (row: number) => readonly (EditCell | null)[];
-  /** Height that the cells of a row need, points. Asked for each row that states a height which nobody chose. */
-  readonly pointsOf: (row: number) => number;
-  /** Cells to frame, by address ("F17"). */
-  readonly frames: ReadonlyMap<string, FrameLine>;
+  /** How many of the added columns are printed, where the sheet does not say itself what is printed. */
+  readonly printed: number;
+  /** Cells to frame, each once. */
+  readonly frames: readonly FramedCell[];
+}
+
+/** A row of a sheet of our own, with its height in points, or null to leave that to the program. */
+export interface AddedRow {
+  readonly height: number | null;
+  readonly cells: readonly (EditCell | null)[];
 }
 
 /** A sheet of our own, put behind those that are there. */
@@ -46,8 +59,8 @@ export interface AddedSheet {
   readonly footer: string;
   /** Rows that stay in sight. */
   readonly frozenRows: number;
-  /** Rows from the top, each with its height in points, or null to leave that to the program. Iterated once. */
-  readonly rows: Iterable<{ readonly height: number | null; readonly cells: readonly (EditCell | null)[] }>;
+  /** From the top; asked once, when the sheet is written. */
+  readonly rows: () => Iterable<AddedRow>;
 }
 
 /** All that is to be done to a workbook. */

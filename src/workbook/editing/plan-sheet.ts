@@ -1,19 +1,20 @@
 import type { WorkbookPackage } from "../package.js";
 import { quoted } from "../unreadable.js";
 import { XmlScanner } from "../xml-scan.js";
-import type { FrameLine, SheetEdit } from "./edits.js";
+import type { SheetEdit } from "./edits.js";
 import { lastTakenColumn } from "./neighbours.js";
-import { readRange } from "./ranges.js";
 import { headChanges } from "./sheet-head.js";
-import { type FramedCell, SHEET_NAMES, type SheetFound, SheetPlanner, type SheetWish } from "./sheet-planner.js";
+import { type SheetFound, SheetPlanner } from "./sheet-planner.js";
 import type { PlannedSheet } from "./sheet-splicer.js";
+import { SHEET_NAMES, type SheetWish } from "./sheet-wish.js";
 import { cannotEdit } from "./uneditable.js";
+import { Utf8Check } from "./utf8-check.js";
 
 /** The last column of a sheet, XFD. */
 const LAST_COLUMN = 16_384;
 
-/** A sheet part, inflated piece by piece, each time it is asked for. */
-export type SheetPieces = () => AsyncIterable<Uint8Array>;
+/** The package of the workbook, opened anew: its limit on all parts together counts for one pass over a sheet. */
+export type OpenPackage = () => WorkbookPackage;
 
 /**
  * Finds the room for our columns in a sheet, and the places at which its bytes change.
@@ -21,24 +22,19 @@ export type SheetPieces = () => AsyncIterable<Uint8Array>;
  * @param key - key of the sheet part
  * @throws Uneditable if the sheet must not or cannot be edited, Unreadable if it is damaged
  */
-export async function planSheet(
-  source: WorkbookPackage,
-  key: string,
-  pieces: SheetPieces,
-  edit: SheetEdit,
-): Promise<PlannedSheet> {
+export async function planSheet(open: OpenPackage, key: string, edit: SheetEdit): Promise<PlannedSheet> {
   const rows = edit.widths.length > 0 ? edit.rows : new Set<number>();
-  const frames = framedCells(edit.frames);
-  const wish: SheetWish = { sheet: edit.sheet, rows, pointsOf: edit.pointsOf, frames, columns: null };
-  const found = await passOver(key, pieces, wish);
+  const frames = [...edit.frames].sort((a, b) => a.row - b.row || a.column - b.column);
+  const wish: SheetWish = { sheet: edit.sheet, rows, frames, columns: null };
+  const found = await passOver(open, key, wish);
   if (rows.size === 0) return planned(edit, wish, found);
   const ours = [...rows].reduce((most, row) => ({ first: Math.min(most.first, row), last: Math.max(most.last, row) }), {
     first: Number.POSITIVE_INFINITY,
     last: 0,
   });
-  const beside = await lastTakenColumn(source, key, ours);
+  const beside = await lastTakenColumn(open(), key, ours);
   const lastFramed = frames.reduce((most, { column }) => Math.max(most, column), 0);
-  const taken = Math.max(found.lastFilled, found.lastTaken, beside, lastFramed);
+  const taken = Math.max(found.rows.lastFilled, found.lastTaken, beside, lastFramed);
   // An empty column keeps ours apart from a table, which would otherwise grow over them.
   const first = taken === 0 ? 1 : taken + 2;
   const last = first + edit.widths.length - 1;
@@ -47,28 +43,27 @@ export async function planSheet(
   }
   const placed = { ...wish, columns: { first, last } };
   // Empty cells where ours come: they must make way, so that the places are noted anew.
-  return planned(edit, placed, found.rightInOurRows < first ? found : await passOver(key, pieces, placed));
+  return planned(edit, placed, found.rows.rightInOurRows < first ? found : await passOver(open, key, placed));
 }
 
-async function passOver(key: string, pieces: SheetPieces, wish: SheetWish): Promise<SheetFound> {
+async function passOver(open: OpenPackage, key: string, wish: SheetWish): Promise<SheetFound> {
   const planner = new SheetPlanner(wish);
-  const scanner = new XmlScanner(key, SHEET_NAMES, planner);
-  for await (const piece of pieces()) scanner.write(piece);
-  scanner.end();
+  await open().pour(key, "sheet", (name) => {
+    const scanner = new XmlScanner(name, SHEET_NAMES, planner);
+    const encoding = new Utf8Check(wish.sheet);
+    return {
+      write(piece) {
+        encoding.see(piece);
+        scanner.write(piece);
+      },
+      end: () => scanner.end(),
+    };
+  });
   return planner.found;
 }
 
 function planned(edit: SheetEdit, wish: SheetWish, found: SheetFound): PlannedSheet {
   const head = headChanges(found, wish, edit.widths);
-  return { edit, wish, prefix: found.prefix, head, splices: found.splices };
-}
-
-/** @throws RangeError for an address that cannot be */
-function framedCells(frames: ReadonlyMap<string, FrameLine>): readonly FramedCell[] {
-  const cells = [...frames].map(([name, line]) => {
-    const range = readRange(name);
-    if (!range) throw new RangeError(`"${name}" is no address of a cell`);
-    return { row: range.top, column: range.left, line };
-  });
-  return cells.sort((a, b) => a.row - b.row || a.column - b.column);
+  const lastRow = [...wish.rows].reduce((most, row) => Math.max(most, row), found.rows.bottom);
+  return { edit, wish, prefix: found.prefix, head, splices: found.rows.splices, lastRow };
 }

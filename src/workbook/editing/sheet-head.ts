@@ -1,6 +1,7 @@
 import { cellName } from "../../base/index.js";
-import type { SheetFound, SheetWish, WrittenColumns } from "./sheet-planner.js";
+import type { SheetFound, WrittenColumns } from "./sheet-planner.js";
 import type { Located } from "./sheet-tags.js";
+import type { SheetWish } from "./sheet-wish.js";
 import { attributesOf } from "./xml-places.js";
 
 /** Text that takes the place of a stretch of the part. */
@@ -27,9 +28,10 @@ function dimensionChange(found: SheetFound, wish: SheetWish): readonly HeadChang
   const rows = [...wish.frames.map(({ row }) => row), ...wish.rows];
   const columns = wish.frames.map(({ column }) => column);
   if (wish.columns && wish.rows.size > 0) columns.push(wish.columns.first, wish.columns.last);
-  if (found.right > 0) {
-    rows.push(found.top, found.bottom);
-    columns.push(found.left, found.right);
+  const { top, bottom, left, right } = found.rows;
+  if (right > 0) {
+    rows.push(top, bottom);
+    columns.push(left, right);
   }
   if (columns.length === 0) return [];
   const first = cellName(least(rows), least(columns));

@@ -3,7 +3,7 @@ import type { CellXml } from "./cell-xml.js";
 import type { SheetEdit } from "./edits.js";
 import type { PartSink } from "./part-sink.js";
 import type { HeadChange } from "./sheet-head.js";
-import type { SheetWish } from "./sheet-planner.js";
+import type { SheetWish } from "./sheet-wish.js";
 import type { Splice, SpliceList } from "./splices.js";
 
 /** A sheet that is known to be fit for the edit, with all that changes in it. */
@@ -13,6 +13,8 @@ export interface PlannedSheet {
   readonly prefix: string;
   readonly head: readonly HeadChange[];
   readonly splices: SpliceList;
+  /** Last row of the sheet, with what is added. */
+  readonly lastRow: number;
 }
 
 /** Our cells of so many rows are written before what is packed is taken away. */
@@ -121,8 +123,6 @@ function renderer(
         return columns ? `${Math.min(a, columns.first)}:${Math.max(b, columns.last)}` : `${a}:${b}`;
       case "spans-as-told":
         return `${a}:${b}`;
-      case "height":
-        return String(a);
       case "drop":
         return "";
     }

@@ -21,8 +21,6 @@ const KINDS = [
   "spans",
   /** The same of any other row. */
   "spans-as-told",
-  /** Points. */
-  "height",
   /** An empty cell gives way to one of ours. */
   "drop",
 ] as const;

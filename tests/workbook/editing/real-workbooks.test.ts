@@ -14,8 +14,11 @@ const REFUSED: Readonly<Record<string, string>> = {
   "messytables-large.xlsx": "sheet-protected",
   "made-no-content-types.xlsx": "missing-part",
 };
-/** A thousand sheets, or merges that hang exceljs. */
-const TOO_MUCH_FOR_EXCELJS = 400_000;
+/** exceljs takes many seconds for larger files, and hangs on thousands of merged ranges. */
+const TOO_MUCH_FOR_EXCELJS = 150_000;
+const HANGS_EXCELJS = "poi-57893-many-merges.xlsx";
+/** The largest files show nothing that others do not, and take a quarter of a minute each. */
+const LARGE = 600_000;
 const CHANGED =
   /^(?:\[content_types\]\.xml|.*workbook\d*\.xml(?:\.rels)?|.*styles\d*\.xml|.*sheets?[^/\\]*(?:[/\\][^/\\]*)?\.xml)$/i;
 
@@ -40,7 +43,7 @@ describe.skipIf(!corpusExists("workbooks"))("a column, a mark and a sheet added 
     const cells = cellsOfOurs(ours);
     expect(changedCells(cellsOfOurs(workbook), cells)).toEqual([]);
     const [sheet] = workbook.sheets;
-    const added = [...(sheet?.rows ?? [])].map(({ row }) => JSON.stringify({ kind: "text", text: textOf(row) }));
+    const added = [...(sheet?.rows ?? [])].map(({ row }) => textOf(row));
     const values = [...cells].filter(([place]) => place.startsWith(`${sheet?.name}!`)).map(([, value]) => value);
     expect(values.filter((value) => added.includes(value)).length).toBe(added.length);
     expect(ours.sheets.map(({ name }) => name)).toEqual([
@@ -49,9 +52,9 @@ describe.skipIf(!corpusExists("workbooks"))("a column, a mark and a sheet added 
     ]);
     expect(ours.sheets.map(({ merges }) => merges)).toEqual([...workbook.sheets.map(({ merges }) => merges), []]);
 
-    const theirs = cellsOfSheetJs(before);
+    const theirs = before.length < LARGE ? cellsOfSheetJs(before) : null;
     if (theirs) expect(changedCells(theirs, cellsOfSheetJs(after) ?? new Map())).toEqual([]);
-    const third = before.length < TOO_MUCH_FOR_EXCELJS ? await cellsOfExcelJs(before) : null;
+    const third = file !== HANGS_EXCELJS && before.length < TOO_MUCH_FOR_EXCELJS ? await cellsOfExcelJs(before) : null;
     if (third) expect(changedCells(third, (await cellsOfExcelJs(after)) ?? new Map())).toEqual([]);
   });
 });

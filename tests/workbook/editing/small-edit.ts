@@ -17,8 +17,13 @@ export const LOOK: CellLook = {
   staysText: false,
 };
 
+interface Place {
+  readonly row: number;
+  readonly column: number;
+}
+
 /** One column, one mark and one sheet, added to the first sheet of a workbook: what a row gets names the row. */
-export function smallEdit(workbook: RawWorkbook, mark: string | null = firstCell(workbook)): WorkbookEdits {
+export function smallEdit(workbook: RawWorkbook, mark: Place | null = firstCell(workbook)): WorkbookEdits {
   const [sheet] = workbook.sheets;
   return {
     looks: [LOOK],
@@ -28,8 +33,8 @@ export function smallEdit(workbook: RawWorkbook, mark: string | null = firstCell
         widths: [20],
         rows: new Set(sheet?.rows.map(({ row }) => row)),
         cellsOf: (row) => [{ content: textOf(row), look: 0 }],
-        pointsOf: () => 15,
-        frames: new Map(mark === null ? [] : [[mark, "thick"]]),
+        printed: 1,
+        frames: mark === null ? [] : [{ ...mark, line: "thick" as const }],
       },
     ],
     added: [
@@ -38,7 +43,7 @@ export function smallEdit(workbook: RawWorkbook, mark: string | null = firstCell
         widths: [10, 40],
         footer: "made by a test",
         frozenRows: 1,
-        rows: [
+        rows: () => [
           {
             height: null,
             cells: [
@@ -49,7 +54,7 @@ export function smallEdit(workbook: RawWorkbook, mark: string | null = firstCell
           {
             height: 20,
             cells: [
-              { content: mark ?? "", look: 0 },
+              { content: "A1", look: 0 },
               { content: 7.5, look: 0 },
             ],
           },
@@ -64,15 +69,10 @@ export function textOf(row: number): string {
   return `=row ${row} <&> "é"`;
 }
 
-function firstCell(workbook: RawWorkbook): string | null {
+function firstCell(workbook: RawWorkbook): Place | null {
   const row = workbook.sheets[0]?.rows[0];
   const column = row?.cells[0]?.column;
-  return row && column ? `${letters(column)}${row.row}` : null;
-}
-
-function letters(column: number): string {
-  const rest = Math.floor((column - 1) / 26);
-  return (rest > 0 ? letters(rest) : "") + String.fromCharCode(65 + ((column - 1) % 26));
+  return row && column ? { row: row.row, column } : null;
 }
 
 /** The edited file, or the reason why there is none. */

@@ -1,0 +1,25 @@
+import type { PointResult } from "../../screening/index.js";
+import type { RuleIndex } from "../findings/rule-index.js";
+import { markedOutcome } from "../wording/outcomes.js";
+import { commentOn } from "./offending.js";
+import type { SurveyMarks } from "./survey-marks.js";
+import { bodyRow, headingRow, type TextRow } from "./text-sheet.js";
+
+/** Widths of the sheet "Marked cells". */
+export const MARKED_WIDTHS = [24, 8, 18, 100];
+
+/** Each framed cell of a survey with the reason; it stands here because the survey's own comments stay as they are. */
+export function* markedRows(
+  points: Iterable<PointResult>,
+  file: string,
+  marks: SurveyMarks,
+  rules: RuleIndex,
+): Generator<TextRow> {
+  yield headingRow("sheet", "cell", "outcome", "why it is framed");
+  for (const point of points) {
+    if (point.file !== file) continue;
+    for (const mark of marks.heldBy(point)) {
+      yield bodyRow(mark.sheet ?? "", mark.cell, markedOutcome(mark.outcome), commentOn(mark, rules));
+    }
+  }
+}
