@@ -1,5 +1,5 @@
 import type { AddedRow, AddedSheet, CellLook, EditCell } from "../../workbook/index.js";
-import { looksLikeFormula, showControls } from "../csv/safe-text.js";
+import { looksLikeFormula } from "../csv/safe-text.js";
 import { heightOf } from "./row-heights.js";
 import type { Look } from "./styles.js";
 import type { TextRow } from "./text-sheet.js";
@@ -31,7 +31,7 @@ export function cellOf(part: Part, content: string | number): EditCell | null {
   if (content === "") return null;
   const look = 2 * NAMES.indexOf(part);
   if (typeof content === "number") return { content, look };
-  return { content: showControls(content), look: look + (looksLikeFormula(content) ? 1 : 0) };
+  return { content, look: look + (looksLikeFormula(content) ? 1 : 0) };
 }
 
 /** A sheet can have 1,048,576 rows; room is left for the word on what is not listed. */

@@ -66,15 +66,18 @@ function ourHeadingRow({ survey }: ScreenedSurvey, raw: RawSheet, rows: Readonly
 
 function framesOf(raw: RawSheet, marks: SurveyMarks): readonly FramedCell[] {
   const merged = new Map(raw.merges.filter(isSmall).map((range) => [`${range.top}/${range.left}`, range]));
-  const frames = new Map<string, FramedCell>();
+  const frames: FramedCell[] = [];
   for (const { row, column, outcome } of marks.cellsOf(raw.name)) {
     const line = LINES[outcome] ?? "dotted";
-    const range = merged.get(`${row}/${column}`) ?? { top: row, left: column, bottom: row, right: column };
-    for (let r = range.top; r <= range.bottom; r++) {
-      for (let c = range.left; c <= range.right; c++) frames.set(`${r}/${c}`, { row: r, column: c, line });
-    }
+    const range = merged.size === 0 ? undefined : merged.get(`${row}/${column}`);
+    if (range) for (const cell of cellsIn(range)) frames.push({ ...cell, line });
+    else frames.push({ row, column, line });
   }
-  return [...frames.values()];
+  return frames;
+}
+
+function* cellsIn({ top, left, bottom, right }: MergedRange): Iterable<{ row: number; column: number }> {
+  for (let row = top; row <= bottom; row++) for (let column = left; column <= right; column++) yield { row, column };
 }
 
 function isSmall({ top, left, bottom, right }: MergedRange): boolean {

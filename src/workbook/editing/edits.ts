@@ -40,7 +40,7 @@ export interface SheetEdit {
   readonly cellsOf: (row: number) => readonly (EditCell | null)[];
   /** How many of the added columns are printed, where the sheet does not say itself what is printed. */
   readonly printed: number;
-  /** Cells to frame, each once. */
+  /** Cells to frame; the first word on a cell counts. */
   readonly frames: readonly FramedCell[];
 }
 

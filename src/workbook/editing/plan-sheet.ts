@@ -24,7 +24,8 @@ export type OpenPackage = () => WorkbookPackage;
  */
 export async function planSheet(open: OpenPackage, key: string, edit: SheetEdit): Promise<PlannedSheet> {
   const rows = edit.widths.length > 0 ? edit.rows : new Set<number>();
-  const frames = [...edit.frames].sort((a, b) => a.row - b.row || a.column - b.column);
+  const sorted = [...edit.frames].sort((a, b) => a.row - b.row || a.column - b.column);
+  const frames = sorted.filter(({ row, column }, i) => row !== sorted[i - 1]?.row || column !== sorted[i - 1]?.column);
   const wish: SheetWish = { sheet: edit.sheet, rows, frames, columns: null };
   const found = await passOver(open, key, wish);
   if (rows.size === 0) return planned(edit, wish, found);

@@ -1,4 +1,4 @@
-import { unzipSync } from "fflate";
+import { unzipSync, zipSync } from "fflate";
 import { nodeInflating } from "../../../src/disk/index.js";
 import {
   type CellLook,
@@ -8,6 +8,8 @@ import {
   type WorkbookEdits,
 } from "../../../src/workbook/index.js";
 
+import { type SmallParts, type SmallSheet, smallParts } from "../small-workbook.js";
+
 export const LOOK: CellLook = {
   points: 10,
   bold: false,
@@ -16,6 +18,23 @@ export const LOOK: CellLook = {
   bottomLine: "hair",
   staysText: false,
 };
+
+const TYPES = [
+  '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">',
+  '<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>',
+  '<Default Extension="xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/>',
+  "</Types>",
+].join("");
+
+/** The parts of a small workbook, with the list of content types that an edit adds to. */
+export function editableParts(sheets: readonly SmallSheet[], extra: SmallParts = {}): Record<string, Uint8Array> {
+  return smallParts(sheets, { ...extra, parts: { "[Content_Types].xml": TYPES, ...extra.parts } });
+}
+
+/** The same as a file. */
+export function editableWorkbook(sheets: readonly SmallSheet[], extra: SmallParts = {}): Uint8Array {
+  return zipSync(editableParts(sheets, extra), { mtime: new Date("2026-01-01T00:00:00Z") });
+}
 
 interface Place {
   readonly row: number;
