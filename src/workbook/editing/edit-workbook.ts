@@ -1,4 +1,3 @@
-import { columnLetters } from "../../base/index.js";
 import type { Inflating, ReadingLimits } from "../cells.js";
 import { DEFAULT_LIMITS } from "../limits.js";
 import { WorkbookPackage } from "../package.js";
@@ -100,11 +99,9 @@ async function outgoing(book: Book, edits: WorkbookEdits, planned: PlannedSheets
   return [...parts, ...newParts(book, edits, listed, looks, styles)];
 }
 
-/** The cells of the sheet and the first of our columns; the others are for the screen. */
-function printedArea({ edit, wish, lastRow }: PlannedSheet): readonly PrintedArea[] {
-  if (!wish.columns || edit.printed === 0) return [];
-  const last = columnLetters(wish.columns.first + edit.printed - 1);
-  return [{ sheet: edit.sheet, range: `$A$1:$${last}$${lastRow}` }];
+/** Of a sheet with our columns, most of which are for the screen. */
+function printedArea({ edit, wish, printed }: PlannedSheet): readonly PrintedArea[] {
+  return wish.columns && edit.printed > 0 ? [{ sheet: edit.sheet, range: printed }] : [];
 }
 
 function newParts(

@@ -13,8 +13,8 @@ export interface PlannedSheet {
   readonly prefix: string;
   readonly head: readonly HeadChange[];
   readonly splices: SpliceList;
-  /** Last row of the sheet, with what is added. */
-  readonly lastRow: number;
+  /** What is printed of it, unless it says so itself: its cells, pictures and charts, and the first of our columns. */
+  readonly printed: string;
 }
 
 /** Our cells of so many rows are written before what is packed is taken away. */
