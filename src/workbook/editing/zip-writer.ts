@@ -25,6 +25,7 @@ const UTF8_FLAG = 0x0800;
 /** 1 January 1980, midnight: the first moment that the format can state, so that equal content gives equal bytes. */
 const DAY = 0x0021;
 const MOMENT = 0;
+const PIECE_BYTES = 262_144;
 /** The short form of the format can state no more. */
 const MOST_BYTES = 0xffffffff;
 
@@ -45,6 +46,34 @@ interface Written {
  * @throws RangeError if the package would grow beyond what its format can state (4 GiB)
  */
 export async function* writeZip(
+  parts: readonly OutgoingPart[],
+  inflating: Pick<Inflating, "crc32">,
+): AsyncGenerator<Uint8Array> {
+  let waiting: Uint8Array[] = [];
+  let bytes = 0;
+  // Most pieces are a few bytes; the disk is asked for no less than this at once.
+  for await (const piece of writePieces(parts, inflating)) {
+    waiting.push(piece);
+    bytes += piece.length;
+    if (bytes < PIECE_BYTES) continue;
+    yield joined(waiting, bytes);
+    waiting = [];
+    bytes = 0;
+  }
+  yield joined(waiting, bytes);
+}
+
+function joined(pieces: readonly Uint8Array[], bytes: number): Uint8Array {
+  const whole = new Uint8Array(bytes);
+  let at = 0;
+  for (const piece of pieces) {
+    whole.set(piece, at);
+    at += piece.length;
+  }
+  return whole;
+}
+
+async function* writePieces(
   parts: readonly OutgoingPart[],
   inflating: Pick<Inflating, "crc32">,
 ): AsyncGenerator<Uint8Array> {
