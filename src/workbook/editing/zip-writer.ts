@@ -51,19 +51,22 @@ export async function* writeZip(
 ): AsyncGenerator<Uint8Array> {
   let waiting: Uint8Array[] = [];
   let bytes = 0;
-  // Most pieces are a few bytes; the disk is asked for no less than this at once.
+  // Most pieces are a few bytes; they go to the disk together, up to this many bytes.
   for await (const piece of writePieces(parts, inflating)) {
+    if (bytes + piece.length > PIECE_BYTES && bytes > 0) {
+      yield joined(waiting, bytes);
+      waiting = [];
+      bytes = 0;
+    }
     waiting.push(piece);
     bytes += piece.length;
-    if (bytes < PIECE_BYTES) continue;
-    yield joined(waiting, bytes);
-    waiting = [];
-    bytes = 0;
   }
   yield joined(waiting, bytes);
 }
 
 function joined(pieces: readonly Uint8Array[], bytes: number): Uint8Array {
+  const [only] = pieces;
+  if (only && pieces.length === 1) return only;
   const whole = new Uint8Array(bytes);
   let at = 0;
   for (const piece of pieces) {
