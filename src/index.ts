@@ -27,6 +27,7 @@ export {
   ndjsonDocument,
   pointsCsv,
   RESULT_SCHEMA,
+  screenedSurvey,
   screenedWorkbook,
   terminalReport,
 } from "./outputs/index.js";

@@ -8,10 +8,16 @@ import type { Rulebook } from "../rulebook/index.js";
 import { DEFAULT_LIMITS, type RawWorkbook, type ReadingOptions, readWorkbook } from "../workbook/index.js";
 import type { OpenedReading } from "./open-reading.js";
 
-/** A survey file, read; its cells are kept only where a screened workbook is to be written. */
+/** A survey file, read; its cells and bytes are kept only where a screened workbook is to be written. */
 export interface OpenedSurvey {
   readonly survey: Survey;
   readonly workbook: RawWorkbook | null;
+  readonly bytes: Uint8Array | null;
+}
+
+/** A path as results show it, with `/`. */
+export function shownFile(path: string): string {
+  return sep === "\\" ? path.replaceAll(sep, "/") : path;
 }
 
 /** The first file that is given twice, by whatever path, or undefined. */
@@ -56,19 +62,14 @@ export async function openSurveys(
   const opened: OpenedSurvey[] = [];
   const unreadable: { file: string; text: string }[] = [];
   for (const [i, path] of paths.entries()) {
-    const file = named(path);
+    const file = shownFile(path);
     const onProgress = (share: number): void => options.onProgress((i + share * 0.9) / paths.length);
     const one = await openOne(path, file, reader, { ...options.reading, onProgress });
     if (typeof one === "string") unreadable.push({ file, text: one });
-    else opened.push({ survey: one.survey, workbook: options.keepCells ? one.workbook : null });
+    else opened.push(options.keepCells ? one : { survey: one.survey, workbook: null, bytes: null });
     options.onProgress((i + 1) / paths.length);
   }
   return { opened, unreadable };
-}
-
-/** The path as results write it. */
-function named(path: string): string {
-  return sep === "\\" ? path.replaceAll(sep, "/") : path;
 }
 
 /** A survey as it is understood, with the means to read it once more in another way. */
@@ -85,7 +86,7 @@ export async function understandSurvey(
   path: string,
   { words, guide, options }: OpenedReading,
 ): Promise<SurveyExplained> {
-  const file = named(path);
+  const file = shownFile(path);
   const cells = await openCells(path, options);
   if (typeof cells === "string") return { ok: false, file, text: cells };
   const { workbook, digest } = cells;
@@ -101,19 +102,21 @@ async function openOne(
   file: string,
   reader: ReturnType<typeof surveyReader>,
   options: ReadingOptions,
-): Promise<{ survey: Survey; workbook: RawWorkbook } | string> {
+): Promise<OpenedSurvey | string> {
   const cells = await openCells(path, options);
   if (typeof cells === "string") return cells;
-  const survey = reader.read(cells.workbook, file, cells.digest);
-  return survey.ok ? { survey: survey.survey, workbook: cells.workbook } : survey.text;
+  const { workbook, digest, bytes } = cells;
+  const survey = reader.read(workbook, file, digest);
+  return survey.ok ? { survey: survey.survey, workbook, bytes } : survey.text;
 }
 
 async function openCells(
   path: string,
   options: ReadingOptions,
-): Promise<{ workbook: RawWorkbook; digest: string } | string> {
-  const bytes = await readSurveyFile(path, options.limits?.fileBytes ?? DEFAULT_LIMITS.fileBytes);
-  if (!bytes.ok) return bytes.error.text;
-  const reading = await readWorkbook(bytes.bytes, nodeInflating, options);
-  return reading.ok ? { workbook: reading.workbook, digest: sha256OfBytes(bytes.bytes) } : reading.error.text;
+): Promise<{ workbook: RawWorkbook; digest: string; bytes: Uint8Array } | string> {
+  const read = await readSurveyFile(path, options.limits?.fileBytes ?? DEFAULT_LIMITS.fileBytes);
+  if (!read.ok) return read.error.text;
+  const { bytes } = read;
+  const reading = await readWorkbook(bytes, nodeInflating, options);
+  return reading.ok ? { workbook: reading.workbook, digest: sha256OfBytes(bytes), bytes } : reading.error.text;
 }

@@ -9,9 +9,10 @@ import { inputPaths } from "./open-reading.js";
 import type { OpenedSurvey } from "./open-surveys.js";
 import { progressOf } from "./progress.js";
 import { addReadingOptions } from "./reading-options.js";
-import { printResult, targetPaths, targetsOf, writeFiles } from "./run-outputs.js";
+import { printResult, writeFiles } from "./run-outputs.js";
 import { audit, CannotRun, readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
+import { type Targets, targetPaths, targetsFor, targetsOf } from "./targets.js";
 import type { Terminal } from "./terminal.js";
 
 /** `spotface screen`: survey files in, verdicts with reasons out. */
@@ -74,9 +75,13 @@ async function runScreen(
   }
   const site = await siteOf(options, rulebook, terminal);
   const reading = await readingOf(options, rulebook, terminal);
-  const targets = targetsOf(options, files);
-  await refuseTargets(files, options, targets, terminal);
-  const surveys = await surveysOf(files, options, reading, site, terminal, targets.workbook !== null);
+  const asked = targetsOf(options, files);
+  await refuseTargets(files, options, asked, terminal);
+  const surveys = await surveysOf(files, options, reading, site, terminal, asked.workbooks.length > 0);
+  const targets = targetsFor(
+    asked,
+    surveys.opened.map(({ survey }) => survey.file),
+  );
   const batch = await openTargets(files, options, targets, terminal);
   const takeBack = terminal.onInterrupt(async () => batch?.abandon());
   try {
@@ -108,7 +113,7 @@ async function judgeAndWrite(
   input: ScreeningInput,
   surveys: readonly OpenedSurvey[],
   options: ScreenOptions,
-  targets: ReturnType<typeof targetsOf>,
+  targets: Targets,
   batch: OutputBatch | null,
   terminal: Terminal,
 ): Promise<boolean> {
@@ -173,7 +178,7 @@ function closingLine(screening: Screening): string {
 async function refuseTargets(
   files: readonly string[],
   options: ScreenOptions,
-  targets: ReturnType<typeof targetsOf>,
+  targets: Targets,
   terminal: Terminal,
 ): Promise<void> {
   if (options.out !== undefined && !existsSync(options.out)) return;
@@ -190,7 +195,7 @@ async function inputsOf(files: readonly string[], options: ScreenOptions): Promi
 async function openTargets(
   files: readonly string[],
   options: ScreenOptions,
-  targets: ReturnType<typeof targetsOf>,
+  targets: Targets,
   terminal: Terminal,
 ): Promise<OutputBatch | null> {
   const paths = targetPaths(targets);

@@ -16,5 +16,7 @@ export { factValueInWords, limitInForceInWords, limitInWords } from "./wording/f
 export { countOf } from "./wording/numbers.js";
 export { markedOutcome } from "./wording/outcomes.js";
 export { pointInWords, rowInWords } from "./wording/places.js";
-export type { ScreenedInput, ScreenedSurvey } from "./workbook/screened-workbook.js";
+export type { ScreenedSurveyInput } from "./workbook/screened-survey.js";
+export { screenedSurvey } from "./workbook/screened-survey.js";
 export { screenedWorkbook } from "./workbook/screened-workbook.js";
+export type { ScreenedInput, ScreenedSurvey } from "./workbook/sheet-results.js";

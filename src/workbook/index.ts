@@ -1,3 +1,4 @@
+export { readAddress } from "./cell-address.js";
 export type {
   CellValue,
   Inflating,
@@ -11,6 +12,19 @@ export type {
   UnreadableFile,
   WorkbookReading,
 } from "./cells.js";
+export type { WorkbookEditing } from "./editing/edit-workbook.js";
+export { editWorkbook } from "./editing/edit-workbook.js";
+export type {
+  AddedRow,
+  AddedSheet,
+  CellLook,
+  EditCell,
+  FramedCell,
+  FrameLine,
+  SheetEdit,
+  WorkbookEdits,
+} from "./editing/edits.js";
+export type { UneditableReason } from "./editing/uneditable.js";
 export { DEFAULT_LIMITS, HIGHEST_LIMITS, LIMIT_NAMES } from "./limits.js";
 export { sheetOfTexts } from "./packed-cells.js";
 export { portableInflating } from "./portable-inflating.js";

@@ -22,6 +22,8 @@ const PIECE_BYTES = 262_144;
 /** The parts of one .xlsx file; each is inflated when asked for and never kept. */
 export class WorkbookPackage {
   readonly names: readonly string[];
+  /** What the directory lists, in its order. */
+  readonly entries: readonly ZipEntry[];
   readonly #entries: ReadonlyMap<string, ZipEntry>;
   readonly #file: Uint8Array;
   readonly #inflating: Inflating;
@@ -31,6 +33,7 @@ export class WorkbookPackage {
   /** @throws Unreadable if the directory of the file does not hold up */
   constructor(file: Uint8Array, inflating: Inflating, limits: ReadingLimits) {
     const entries = readZipDirectory(file);
+    this.entries = entries;
     this.names = entries.map((entry) => entry.name);
     this.#entries = new Map(entries.map((entry) => [entry.key, entry]));
     this.#file = file;
@@ -41,6 +44,11 @@ export class WorkbookPackage {
   /** Whether the part exists; `key` as made by `partKey`. */
   has(key: string): boolean {
     return this.#entries.has(key);
+  }
+
+  /** The bytes of an entry as they lie in the file. */
+  packed(entry: ZipEntry): Uint8Array {
+    return this.#file.subarray(entry.start, entry.start + entry.compressedBytes);
   }
 
   /** Size of a part after inflating, bytes, as the directory states it; 0 for a part that does not exist. */
@@ -59,7 +67,7 @@ export class WorkbookPackage {
     const entry = key === null ? undefined : this.#entries.get(key);
     if (!entry) return null;
     this.#admit(entry, kind);
-    const data = this.#packed(entry);
+    const data = this.packed(entry);
     const bytes =
       entry.method === "stored" ? data : await this.#sized(entry, this.#inflating.inflateRaw(data, entry.bytes));
     this.#check(entry, bytes.length, this.#inflating.crc32(bytes));
@@ -105,15 +113,15 @@ export class WorkbookPackage {
     return true;
   }
 
-  async #eachPiece(entry: ZipEntry, take: (piece: Uint8Array) => void): Promise<void> {
-    const data = this.#packed(entry);
-    if (entry.method === "deflated") {
-      for await (const piece of this.#inflating.inflateRawPieces(data, entry.bytes)) take(piece);
-    } else for (let at = 0; at < data.length; at += PIECE_BYTES) take(data.subarray(at, at + PIECE_BYTES));
+  /** An entry inflated piece by piece, as it lies in the file: only for a part that was poured before, and is whole. */
+  async *pieces(entry: ZipEntry): AsyncGenerator<Uint8Array> {
+    const data = this.packed(entry);
+    if (entry.method === "deflated") yield* this.#inflating.inflateRawPieces(data, entry.bytes);
+    else for (let at = 0; at < data.length; at += PIECE_BYTES) yield data.subarray(at, at + PIECE_BYTES);
   }
 
-  #packed(entry: ZipEntry): Uint8Array {
-    return this.#file.subarray(entry.start, entry.start + entry.compressedBytes);
+  async #eachPiece(entry: ZipEntry, take: (piece: Uint8Array) => void): Promise<void> {
+    for await (const piece of this.pieces(entry)) take(piece);
   }
 
   #admit(entry: ZipEntry, kind: "sheet" | "other"): void {

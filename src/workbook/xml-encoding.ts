@@ -79,6 +79,11 @@ function strictDecoder(part: string, bytes: Uint8Array): InstanceType<typeof Tex
   }
 }
 
+/** Whether a part that begins with these bytes is written in UTF-8, as far as they tell; plain ASCII is UTF-8 too. */
+export function isUtf8(head: Uint8Array): boolean {
+  return ["utf-8", "utf8", "us-ascii", "ascii"].includes(encodingOf(head));
+}
+
 function encodingOf(bytes: Uint8Array): string {
   const [a = 0, b = 0] = bytes;
   if ((a === 0xff && b === 0xfe) || (a === 0x3c && b === 0)) return "utf-16le";

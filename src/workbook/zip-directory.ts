@@ -7,6 +7,7 @@ const LOCAL_SIGNATURE = 0x04034b50;
 const ENTRY_BYTES = 46;
 const LOCAL_BYTES = 30;
 const ENCRYPTED_FLAGS = 0x2041;
+const UTF8_FLAG = 0x0800;
 const IN_ZIP64 = 0xffffffff;
 
 /** One file inside a package, as the directory states it; nothing is inflated yet. */
@@ -22,6 +23,9 @@ export interface ZipEntry {
   readonly crc: number;
   /** Where its data begin in the file. */
   readonly start: number;
+  /** Name as written, in bytes, and whether the directory says that they are UTF-8. */
+  readonly rawName: Uint8Array;
+  readonly utf8: boolean;
 }
 
 /** The form in which names of parts are compared. */
@@ -53,7 +57,6 @@ export function readZipDirectory(bytes: Uint8Array): readonly ZipEntry[] {
 
 interface Listed extends Omit<ZipEntry, "start"> {
   readonly offset: number;
-  readonly rawName: Uint8Array;
   readonly methodNumber: number;
 }
 
@@ -79,7 +82,8 @@ function readListed(view: DataView, end: DirectoryEnd): readonly Listed[] {
     const sizes = readSizes(view, at, at + ENTRY_BYTES + nameBytes, extraBytes);
     const crc = view.getUint32(at + 16, true);
     const method = methodNumber === 0 ? "stored" : "deflated";
-    listed.push({ name, key: partKey(name), method, methodNumber, crc, rawName, ...sizes });
+    const utf8 = (view.getUint16(at + 8, true) & UTF8_FLAG) !== 0;
+    listed.push({ name, key: partKey(name), method, methodNumber, crc, rawName, utf8, ...sizes });
     at = next;
   }
   if (at !== end.stop) refuse("damaged-zip", DAMAGED);
@@ -140,8 +144,8 @@ function locate(view: DataView, listed: readonly Listed[], directoryStart: numbe
     starts.set(entry, start);
   }
   return listed.map((entry) => {
-    const { name, key, method, compressedBytes, bytes, crc } = entry;
-    return { name, key, method, compressedBytes, bytes, crc, start: starts.get(entry) ?? 0 };
+    const { offset: _offset, methodNumber: _methodNumber, ...stated } = entry;
+    return { ...stated, start: starts.get(entry) ?? 0 };
   });
 }
 

@@ -13,6 +13,8 @@ import {
 export interface WrittenFile {
   readonly what: string;
   readonly file: string;
+  /** What is to be known of it, or null. */
+  readonly note: string | null;
 }
 
 /**
@@ -31,10 +33,14 @@ export function terminalReport(head: ResultHead, summary: Summary, written: read
     toMeasureSection(summary),
     verdictsSection(summary),
     head.cautions.length === 0 ? [] : paragraph(head.cautions.join(" "), "Cautions: "),
-    written.flatMap((one) => paragraph(`${one.what}: ${one.file}`, "Written: ")),
+    written.flatMap(writtenLines),
   ];
   const texts = sections.filter((lines) => lines.length > 0).map((lines) => lines.join("\n"));
   return `${texts.join("\n\n")}\n`;
+}
+
+function writtenLines({ what, file, note }: WrittenFile): readonly string[] {
+  return [...paragraph(`${what}: ${file}`, "Written: "), ...(note === null ? [] : paragraph(note, "         "))];
 }
 
 function titleSection(head: ResultHead): readonly string[] {

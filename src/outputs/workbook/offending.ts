@@ -14,7 +14,8 @@ export interface CellMark {
   readonly cell: string;
   /** The gravest outcome that the cell gives cause for. */
   readonly outcome: Outcome;
-  readonly comment: string;
+  /** The gravest first. */
+  readonly findings: readonly Finding[];
 }
 
 /**
@@ -35,8 +36,21 @@ export function marksOf(point: PointResult, record: PointRecord | undefined, rul
     sheet,
     cell,
     outcome: findings[0]?.outcome ?? "undecided",
-    comment: findings.map((finding) => commentOn(finding, rules)).join("\n\n"),
+    findings,
   }));
+}
+
+/** Why a cell is marked, in words: each finding with what was found, the limit, what is missing and the source. */
+export function commentOn(mark: CellMark, rules: RuleIndex): string {
+  return mark.findings.map((finding) => findingInWords(finding, rules)).join("\n\n");
+}
+
+/** The outcomes for which cells are marked, the gravest first. */
+export const GRAVITY: readonly Outcome[] = ["fail", "warn", "undecided", "no-limit-in-force"];
+
+/** How grave an outcome is, from 0 for the gravest. */
+export function gravity(outcome: Outcome): number {
+  return GRAVITY.indexOf(outcome);
 }
 
 function placesOf(finding: Finding, record: PointRecord | undefined) {
@@ -49,7 +63,7 @@ function placesOf(finding: Finding, record: PointRecord | undefined) {
   return lacking.length > 0 ? lacking : judged;
 }
 
-function commentOn(finding: Finding, rules: RuleIndex): string {
+function findingInWords(finding: Finding, rules: RuleIndex): string {
   const judged = finding.facts[0];
   const missing = finding.missing.map(missingInWords).join(", ");
   const source = sourceOf(finding, rules);

@@ -25,8 +25,21 @@ export function fitRowHeights(sheet: Worksheet): void {
 function linesOf(cell: Cell, width: number): number {
   const { value } = cell;
   if (typeof value !== "string" || cell.alignment?.wrapText !== true) return 1;
-  if (value.length <= width && !value.includes("\n") && displayWidth(value) <= width) return 1;
   // A merged cell has the room of the others too.
-  if (cell.isMerged) return 1;
-  return value.split("\n").reduce((sum, line) => sum + wrapText(line, width).length, 0);
+  return cell.isMerged ? 1 : linesOfText(value, width);
+}
+
+function linesOfText(text: string, width: number): number {
+  if (text.length <= width && !text.includes("\n") && displayWidth(text) <= width) return 1;
+  return text.split("\n").reduce((sum, line) => sum + wrapText(line, width).length, 0);
+}
+
+/** Height, points, in which wrapped texts can be read in columns of these widths, characters; null for one line. */
+export function heightOf(texts: readonly (string | number)[], widths: readonly number[]): number | null {
+  let lines = 1;
+  texts.forEach((text, i) => {
+    const width = Math.max(1, Math.floor((widths[i] ?? 9) * CHARACTERS_PER_WIDTH));
+    if (typeof text === "string") lines = Math.max(lines, linesOfText(text, width));
+  });
+  return lines > 1 ? Math.min(MOST_POINTS, lines * LINE_POINTS + 2) : null;
 }

@@ -1,3 +1,4 @@
+import type { Verdict } from "../../base/index.js";
 import { factName, plainWords } from "../../facts/index.js";
 import type { ResultHead, Summary } from "../../screening/index.js";
 import { indexRules } from "../findings/rule-index.js";
@@ -9,16 +10,32 @@ import { BLANK_ROW, bodyRow, headingRow, type TextRow, titleRow } from "./text-s
 /** Widths of the sheet "Summary". */
 export const SUMMARY_WIDTHS = [24, 62, 8, 8, 10, 8, 11, 10];
 
-/** What was screened with what, the counts, what to find out first, and the cautions. */
-export function summaryRows(head: ResultHead, summary: Summary): readonly TextRow[] {
+/** Points of one survey by verdict, where the run has others too. */
+export type OwnVerdicts = Readonly<Record<Verdict, number>>;
+
+/**
+ * What was screened with what, the counts, what to find out first, and the cautions.
+ *
+ * @param own - verdicts of the survey that the workbook is of; null where it is of the whole run
+ */
+export function summaryRows(head: ResultHead, summary: Summary, own: OwnVerdicts | null): readonly TextRow[] {
+  const verdicts = ["fail", "warn", "pass"] as const;
   return [
     titleRow("Screening of measurement points"),
     bodyRow("", "A verdict is a screening, not a permission."),
     BLANK_ROW,
     ...whatWasScreened(head),
     BLANK_ROW,
+    ...(own
+      ? [
+          headingRow("verdict", "points of this survey"),
+          ...verdicts.map((verdict) => bodyRow(markedOutcome(verdict), own[verdict])),
+          BLANK_ROW,
+          bodyRow("", "All that follows counts the points of every survey of the run."),
+        ]
+      : []),
     headingRow("verdict", "points"),
-    ...(["fail", "warn", "pass"] as const).map((verdict) => bodyRow(markedOutcome(verdict), summary[verdict])),
+    ...verdicts.map((verdict) => bodyRow(markedOutcome(verdict), summary[verdict])),
     bodyRow("of those that warn", `${summary.warnOnlyUndecided} only because something is not known`),
     BLANK_ROW,
     ...countsByRule(head, summary),
@@ -100,8 +117,8 @@ export function rulesRows(head: ResultHead): readonly TextRow[] {
 /** Widths of the sheet "Remarks". */
 export const REMARKS_WIDTHS = [20, 14, 8, 22, 16, 24, 46, 8];
 
-/** Problems of the import, how sheets and columns were taken, rules not asked, and what this workbook leaves out. */
-export function remarksRows(head: ResultHead, ownRemarks: readonly string[]): readonly TextRow[] {
+/** Problems of the import, how sheets and columns were taken, rules not asked, and what is to say of this workbook. */
+export function remarksRows(head: Pick<ResultHead, "surveys">, ownRemarks: readonly string[]): readonly TextRow[] {
   const { surveys } = head;
   return [
     headingRow("file", "sheet", "cell", "heading", "kind", "found", "what was expected, what to do"),
@@ -141,7 +158,7 @@ export function remarksRows(head: ResultHead, ownRemarks: readonly string[]): re
   ];
 }
 
-function notAskedRows(head: ResultHead): readonly TextRow[] {
+function notAskedRows(head: Pick<ResultHead, "surveys">): readonly TextRow[] {
   const rows = head.surveys.flatMap(({ file, notAsked }) =>
     notAsked.map((open) => bodyRow(file, open.rule, "", "", "", open.facts.map(factName).join(", "), open.text)),
   );

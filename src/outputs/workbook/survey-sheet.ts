@@ -5,7 +5,7 @@ import type { RuleIndex } from "../findings/rule-index.js";
 import { spelledForParts } from "./cell-text.js";
 import { columnWidths } from "./column-widths.js";
 import { placeMerges } from "./merges.js";
-import type { CellMark } from "./offending.js";
+import { type CellMark, commentOn } from "./offending.js";
 import { freezeRows, layOutPages, printColumns, repeatRows } from "./pages.js";
 import { PRINTED_COLUMNS, RESULT_COLUMNS, type ResultRow, resultTexts } from "./result-columns.js";
 import { fitRowHeights } from "./row-heights.js";
@@ -47,7 +47,7 @@ export function writeSurveySheet(
   const lastColumn = source.raw.rows.reduce((most, row) => Math.max(most, row.cells.at(-1)?.column ?? 0), 1);
   const lastHeading = Math.max(0, ...source.headingRows);
   for (const row of source.raw.rows) writeRow(sheet, row, source, lastHeading, styles);
-  markCells(sheet, source, lastColumn, styles, takeComment);
+  markCells(sheet, source, lastColumn, rules, styles, takeComment);
   if (source.results.size > 0 || source.headingRows.length > 0) {
     writeResults(sheet, source, rules, lastColumn + 2, Math.max(1, lastHeading), styles);
   }
@@ -88,6 +88,7 @@ function markCells(
   sheet: Worksheet,
   source: SheetSource,
   lastColumn: number,
+  rules: RuleIndex,
   styles: Styles,
   takeComment: () => boolean,
 ): void {
@@ -96,7 +97,7 @@ function markCells(
     // A cell outside the survey's own columns would lie in ours.
     if (Number(cell.col) > lastColumn) continue;
     if (cell.value === null) cell.style = styles({ part: "survey", wrap: true, mark: mark.outcome });
-    if (takeComment()) cell.note = { texts: [{ text: spelledForParts(mark.comment) }] };
+    if (takeComment()) cell.note = { texts: [{ text: spelledForParts(commentOn(mark, rules)) }] };
   }
 }
 

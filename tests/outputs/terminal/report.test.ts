@@ -7,7 +7,7 @@ import { HEAD } from "../fake-head.js";
 import { SUMMARY } from "../fake-screening.js";
 
 describe("terminalReport", () => {
-  const report = terminalReport(HEAD, SUMMARY, [{ what: "screened workbook", file: "out/survey.xlsx" }]);
+  const report = terminalReport(HEAD, SUMMARY, [{ what: "screened workbook", file: "out/survey.xlsx", note: null }]);
 
   it("says what was read, and how", () => {
     expect(report).toContain('"Pumps": headings in row 3, 4 points, English');
