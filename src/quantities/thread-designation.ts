@@ -14,7 +14,7 @@ export interface Thread {
 export const MM_PER_INCH = 25.4;
 
 const TOLERANCE = "(?:-(?:[4-8][GH]){1,2}|-(?:[3-9][efgh]){1,2})?";
-const METRIC = new RegExp(`^M(\\d{1,2}(?:\\.\\d)?)(?:[x*-](\\d(?:\\.\\d{1,2})?))?${TOLERANCE}$`, "i");
+const METRIC = new RegExp(`^M(\\d{1,2}(?:\\.\\d)?)(?:[x*-](\\d?(?:\\.\\d{1,3})?))?${TOLERANCE}$`, "i");
 const UNIFIED =
   /^(UN[CF])?-?(?:#|No\.?)?(\d{1,2}(?:\/\d{1,2})?)(?:"|in\.?)?(?:[-x](\d{2}))?-?(UN[CF])?(?:-[123][AB])?$/i;
 

@@ -12,7 +12,8 @@ export type BoltMaterial = "carbon-steel" | "austenitic-stainless";
  * Source: the friction classes of VDI 2230 part 1 as two pages reprint their table (read 2026-11-26): class B for oil and
  * grease, C for bare steel as delivered and for adhesive, D for oiled austenitic steel, C for pastes on it, E
  * (0.30 and above) for dry austenitic steel, whose upper end of 0.50 is from a maker of stainless fasteners. The
- * table has no adhesive on austenitic steel.
+ * table has no adhesive on austenitic steel. Adhesive still wet can also lubricate: see the lowest nut factor, which amounts
+ * to a friction of about 0.10; a worst case takes the wider of the two.
  */
 export const FRICTION: Readonly<Record<BoltMaterial, Readonly<Record<ThreadState, Interval | null>>>> = {
   "carbon-steel": {
