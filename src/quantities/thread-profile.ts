@@ -39,7 +39,7 @@ export function threadDiameters(thread: Pick<Thread, "system" | "majorMm" | "pit
 
 /**
  * Area that carries tension in an external thread, mm²: the circle of diameter (d2 + d3)/2, that is d - 0.9382 P, for
- * a metric thread; of d - 0.9743 P for a unified one.
+ * a metric thread; of d - 9/8 H, that is d - 0.9743 P, for a unified one.
  *
  * Source: ISO 898-1 and ASME B1.1 as fastener tables reprint them. For steels below about 1,200 MPa.
  *
@@ -52,7 +52,9 @@ export function tensileStressAreaMm2(thread: Pick<Thread, "system" | "majorMm" |
 /** Diameter of the circle of the tensile stress area, mm. */
 export function stressDiameterMm(thread: Pick<Thread, "system" | "majorMm" | "pitchMm">): number {
   const { majorMm, pitchDiameterMm, externalMinorMm } = threadDiameters(thread);
-  return thread.system === "metric" ? (pitchDiameterMm + externalMinorMm) / 2 : majorMm - 0.9743 * thread.pitchMm;
+  return thread.system === "metric"
+    ? (pitchDiameterMm + externalMinorMm) / 2
+    : majorMm - (9 / 8) * TRIANGLE_HEIGHT * thread.pitchMm;
 }
 
 /**

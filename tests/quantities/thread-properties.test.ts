@@ -41,6 +41,13 @@ describe("a thread", () => {
     );
   });
 
+  it("carries tension on the circle of d - 0.9382 P, of d - 0.9743 P if unified", () => {
+    for (const thread of ALL_THREADS) {
+      const less = thread.majorMm - Math.sqrt((4 * tensileStressAreaMm2(thread)) / Math.PI);
+      expect(less / thread.pitchMm).toBeCloseTo(thread.system === "metric" ? 0.9382 : 0.9743, 4);
+    }
+  });
+
   it("never lets bolt and hole of the usual fit meet outside their basic profile", () => {
     for (const thread of TOLERANCED_THREADS) {
       const limits = threadLimits(thread);
