@@ -1,4 +1,90 @@
+export type { BlindHole, BoltInHole, TapForm } from "./blind-hole.js";
+export {
+  boltInBlindHole,
+  drillPointMm,
+  fullThreadDepthMm,
+  holeDepthNeededMm,
+  tapChamferInPitches,
+  wallLeftMm,
+  wallNeededMm,
+} from "./blind-hole.js";
+export type { BoltUtilisation, TorsionModel } from "./bolt-preload.js";
+export {
+  assemblyPreloadN,
+  boltUtilisation,
+  equivalentStressMPa,
+  preloadRangeByNutFactorN,
+  preloadRangeN,
+} from "./bolt-preload.js";
+export type { BoltStrength, PropertyClass } from "./bolt-strength.js";
+export { boltLoadsN, boltStrength, PROPERTY_CLASS_NAMES } from "./bolt-strength.js";
+export type { BoltMaterial, Friction, ThreadState, TorqueGeometry } from "./bolt-torque.js";
+export {
+  frictionOf,
+  headFrictionDiameterMm,
+  nutFactor,
+  nutFactorOf,
+  preloadByNutFactorN,
+  preloadForTorqueN,
+  shortFormPreloadN,
+  shortFormTorqueNm,
+  torqueByNutFactorNm,
+  torqueForPreloadNm,
+  torqueShares,
+} from "./bolt-torque.js";
+export { bondShearMPa, bondTorqueNm } from "./bonded-pad.js";
+export {
+  bracketFrequencyHz,
+  bracketFrequencyRangeHz,
+  cantileverStiffnessNPerMm,
+  rectangleSecondMomentMm4,
+  roundSecondMomentMm4,
+} from "./bracket.js";
 export type { Drive, LowestRunning } from "./running-speed.js";
 export { lowestRunningSpeed, speedVaries } from "./running-speed.js";
 export type { Seat } from "./seat.js";
 export { seatOf } from "./seat.js";
+export {
+  bearingAreaMm2,
+  bearingPressureMPa,
+  flatNeededMm,
+  flatWidthMm,
+  rimGapMm,
+  rimGapRangeMm,
+  smallestCylinderMm,
+  tiltGapMm,
+} from "./seat-geometry.js";
+export type { PercentConvention, TapHoleUse } from "./tap-drill.js";
+export {
+  cuttingDrillMm,
+  drilledHoleMm,
+  formingHoleMm,
+  holeForPercentMm,
+  percentOfThread,
+  tapHoleUse,
+  tapHoleUseWithin,
+} from "./tap-drill.js";
+export type { JointStrength, WeakestPart } from "./tapped-joint.js";
+export {
+  holeStrippingLoadN,
+  jointStrength,
+  limitingPressureMPa,
+  tappedTensileMPa,
+  usualEngagementInDiameters,
+} from "./tapped-joint.js";
+export type { Thread } from "./thread-designation.js";
+export { threadDesignated } from "./thread-designation.js";
+export type { ThreadLimits } from "./thread-limits.js";
+export { threadLimits } from "./thread-limits.js";
+export type { ThreadDiameters } from "./thread-profile.js";
+export { rootAreaMm2, tensileStressAreaMm2, threadDiameters } from "./thread-profile.js";
+export type { StrippingFit, StrippingSizes } from "./thread-stripping.js";
+export {
+  engagementToBreakBoltMm,
+  externalShearAreaMm2,
+  internalShearAreaMm2,
+  leastEngagementMm,
+  SHEAR_OVER_TENSILE,
+  strippingLoadN,
+  strippingSizes,
+} from "./thread-stripping.js";

@@ -1,0 +1,48 @@
+/**
+ * Drills for cutting a thread with a tap, mm, by designation.
+ *
+ * Source: metric, ISO 2306 and DIN 336 as tap drill charts reprint them; unified, the number, letter and fraction drills
+ * of the usual chart in mm (read 2026-11-26; the standards were not opened). What is not in a chart is not listed.
+ */
+export const CUTTING_DRILLS_MM: ReadonlyMap<string, number> = new Map([
+  ["M2", 1.6],
+  ["M2.5", 2.1],
+  ["M3", 2.5],
+  ["M3.5", 2.9],
+  ["M4", 3.3],
+  ["M5", 4.2],
+  ["M6", 5],
+  ["M6x0.75", 5.2],
+  ["M7", 6],
+  ["M8", 6.8],
+  ["M8x1", 7],
+  ["M8x0.75", 7.2],
+  ["M9", 7.8],
+  ["M10", 8.5],
+  ["M10x1.25", 8.8],
+  ["M10x1", 9],
+  ["M10x0.75", 9.2],
+  ["M12", 10.2],
+  ["M12x1.5", 10.5],
+  ["M12x1.25", 10.8],
+  ["M12x1", 11],
+  ["M14", 12],
+  ["M14x1.25", 12.8],
+  ["M14x1", 13],
+  ["M16", 14],
+  ["M18", 15.5],
+  ["M20", 17.5],
+  ["M22", 19.5],
+  ["M24", 21],
+  ["M27", 24],
+  ["M30", 26.5],
+  ["M36", 32],
+  ["6-32 UNC", 0.1065 * 25.4],
+  ["8-32 UNC", 0.136 * 25.4],
+  ["10-24 UNC", 0.1495 * 25.4],
+  ["10-32 UNF", 0.159 * 25.4],
+  ["1/4-20 UNC", 0.201 * 25.4],
+  ["5/16-18 UNC", 0.257 * 25.4],
+  ["3/8-16 UNC", 0.3125 * 25.4],
+  ["1/2-13 UNC", 0.4219 * 25.4],
+]);
