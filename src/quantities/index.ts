@@ -1,3 +1,7 @@
+export type { ComponentsOfInterest } from "./band-of-interest.js";
+export { highestFrequencyOfInterestHz, lowestFrequencyOfInterestHz, USUAL_MULTIPLES } from "./band-of-interest.js";
+export type { BearingGeometry, BearingOrderBounds, BearingOrders } from "./bearing-frequencies.js";
+export { bearingOrderBounds, bearingOrders, usualBearingOrders, withRollingSlipHz } from "./bearing-frequencies.js";
 export type { BlindHole, BoltInHole, TapForm } from "./blind-hole.js";
 export {
   boltInBlindHole,
@@ -40,6 +44,10 @@ export {
   rectangleSecondMomentMm4,
   roundSecondMomentMm4,
 } from "./bracket.js";
+export type { GearPair } from "./machine-frequencies.js";
+export { componentFrequencyHz, gearPair, shaftFrequencyHz } from "./machine-frequencies.js";
+export type { InductionMotor } from "./motor-frequencies.js";
+export { inductionMotor, polesOfNameplateSpeed, synchronousSpeedRpm } from "./motor-frequencies.js";
 export type { Drive, LowestRunning } from "./running-speed.js";
 export { lowestRunningSpeed, speedVaries } from "./running-speed.js";
 export type { Seat } from "./seat.js";
@@ -54,6 +62,17 @@ export {
   smallestCylinderMm,
   tiltGapMm,
 } from "./seat-geometry.js";
+export type { SpectrumRecord } from "./spectrum-record.js";
+export {
+  greatestSpeedChangePct,
+  leastLines,
+  recordLengthForTurnsS,
+  shortestRunS,
+  smearLines,
+  spectrumRecord,
+  turnsInRecord,
+  USUAL_LINES,
+} from "./spectrum-record.js";
 export type { PercentConvention, TapHoleUse } from "./tap-drill.js";
 export {
   cuttingDrillMm,
