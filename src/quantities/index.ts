@@ -44,10 +44,22 @@ export {
   rectangleSecondMomentMm4,
   roundSecondMomentMm4,
 } from "./bracket.js";
+export { lowestFrequencyShownHz, shareShownAbove } from "./lower-corner.js";
 export type { GearPair } from "./machine-frequencies.js";
 export { componentFrequencyHz, gearPair, shaftFrequencyHz } from "./machine-frequencies.js";
 export type { InductionMotor } from "./motor-frequencies.js";
 export { inductionMotor, polesOfNameplateSpeed, synchronousSpeedRpm } from "./motor-frequencies.js";
+export {
+  heaviestSensorKg,
+  massForShiftKg,
+  naturalFrequencyShiftPct,
+  neededResonanceHz,
+  overReadingDb,
+  overReadingPct,
+  resonanceOnContactHz,
+  usableShareOfResonance,
+  usableUpperFrequencyHz,
+} from "./mounting-resonance.js";
 export type { Drive, LowestRunning } from "./running-speed.js";
 export { lowestRunningSpeed, speedVaries } from "./running-speed.js";
 export type { Seat } from "./seat.js";
@@ -62,6 +74,18 @@ export {
   smallestCylinderMm,
   tiltGapMm,
 } from "./seat-geometry.js";
+export type { Detector } from "./sine-vibration.js";
+export {
+  accelerationOfVelocityMPerS2,
+  displacementOfVelocityUm,
+  leastVelocityAboveNoiseMmPerS,
+  noiseInBandMPerS2,
+  restateSine,
+  STANDARD_GRAVITY_M_PER_S2,
+  timesAboveNoise,
+  velocityOfAccelerationMmPerS,
+  velocityOfDisplacementMmPerS,
+} from "./sine-vibration.js";
 export type { SpectrumRecord } from "./spectrum-record.js";
 export {
   greatestSpeedChangePct,
@@ -73,6 +97,16 @@ export {
   turnsInRecord,
   USUAL_LINES,
 } from "./spectrum-record.js";
+export type { HoldingMethod } from "./tables/mounting-methods.js";
+export { USUAL_UPPER_FREQUENCY_HZ } from "./tables/mounting-methods.js";
+export type {
+  GroupLimits,
+  MachineClass,
+  MachineGroup,
+  MotorLimits,
+  SupportClass,
+  ZoneLimits,
+} from "./tables/vibration-severity.js";
 export type { PercentConvention, TapHoleUse } from "./tap-drill.js";
 export {
   cuttingDrillMm,
@@ -107,3 +141,17 @@ export {
   strippingLoadN,
   strippingSizes,
 } from "./thread-stripping.js";
+export type { Zone } from "./vibration-severity.js";
+export {
+  alarmFromBaselineMmPerS,
+  highestTripMmPerS,
+  limitsOfClassMmPerS,
+  limitsOfGroup,
+  machineClassOf,
+  machineGroupOf,
+  motorLimits,
+  supportClassOf,
+  worstZone,
+  ZONED_SPEEDS_RPM,
+  zoneOf,
+} from "./vibration-severity.js";
