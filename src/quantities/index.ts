@@ -36,6 +36,8 @@ export {
   torqueForPreloadNm,
   torqueShares,
 } from "./bolt-torque.js";
+export type { CurePoint } from "./bond.js";
+export { waitingTimeBoundsMin, waitingTimeByHalvingMin, waitingTimeMin } from "./bond.js";
 export { bondShearMPa, bondTorqueNm } from "./bonded-pad.js";
 export {
   bracketFrequencyHz,
@@ -44,6 +46,17 @@ export {
   rectangleSecondMomentMm4,
   roundSecondMomentMm4,
 } from "./bracket.js";
+export {
+  CABLE_TABLE_COEFFICIENT_PER_K,
+  COPPER_COEFFICIENT_PER_K,
+  COPPER_RESISTIVITY_OHM_MM2_PER_KM,
+  copperResistanceOhmPerKm,
+  greatestResistanceOhmPerKm,
+  resistanceAtTemperature,
+  resistanceBoundsOhmPerKm,
+} from "./conductors.js";
+export type { IpCode } from "./ip-code.js";
+export { ipCodeIncludes, readIpCode, waterDigitIncludes } from "./ip-code.js";
 export { lowestFrequencyShownHz, shareShownAbove } from "./lower-corner.js";
 export type { GearPair } from "./machine-frequencies.js";
 export { componentFrequencyHz, gearPair, shaftFrequencyHz } from "./machine-frequencies.js";
@@ -74,6 +87,8 @@ export {
   smallestCylinderMm,
   tiltGapMm,
 } from "./seat-geometry.js";
+export type { PointOnCommonReturn, TrunkSection } from "./shared-conductors.js";
+export { commonReturnVoltagesV, trunkVoltagesV } from "./shared-conductors.js";
 export type { Detector } from "./sine-vibration.js";
 export {
   accelerationOfVelocityMPerS2,
@@ -97,6 +112,17 @@ export {
   turnsInRecord,
   USUAL_LINES,
 } from "./spectrum-record.js";
+export type { ExtraLowVoltage, SupplyLoad, SupplyTolerance } from "./supply.js";
+export {
+  CONTROL_SUPPLY_TOLERANCE,
+  EXTRA_LOW_VOLTAGE,
+  extraLowVoltage,
+  mostPointsOnSupply,
+  supplyBandV,
+  supplyLoad,
+} from "./supply.js";
+export type { ConductorClass, ConductorCoat } from "./tables/conductors.js";
+export { SMALLEST_OBJECT_KEPT_OUT_MM, WATER_TESTS } from "./tables/ip-code.js";
 export type { HoldingMethod } from "./tables/mounting-methods.js";
 export { USUAL_UPPER_FREQUENCY_HZ } from "./tables/mounting-methods.js";
 export type {
@@ -155,3 +181,12 @@ export {
   ZONED_SPEEDS_RPM,
   zoneOf,
 } from "./vibration-severity.js";
+export type { CableRun } from "./voltage-drop.js";
+export {
+  leastCrossSectionMm2,
+  longestCableM,
+  loopResistanceOhm,
+  lowestVoltageAtLoadV,
+  voltageAtLoadV,
+  voltageAtSteadyPowerV,
+} from "./voltage-drop.js";
