@@ -69,9 +69,10 @@ export type BearingOrderBounds = Readonly<Record<keyof BearingOrders, Interval>>
 
 /**
  * Certain bounds of the orders when only the number of elements is known, or only how many there can be at all;
- * turning inner ring, contact angle below 90°.
+ * turning inner ring.
  *
- * Source: derivation. Elements of diameter d fit on a circle D only if d/D ≤ sin(π/n), so 0 < k ≤ sin(π/n).
+ * Source: derivation. Elements of diameter d fit on a circle D only if d/D ≤ sin(π/n), so 0 ≤ k ≤ sin(π/n); a per cent
+ * is added for rounded diameters.
  * The spin has no upper bound, as nothing bounds the elements from below.
  *
  * @param fewestElements - at least 3
@@ -80,8 +81,8 @@ export type BearingOrderBounds = Readonly<Record<keyof BearingOrders, Interval>>
 export function bearingOrderBounds(fewestElements: number, mostElements: number = fewestElements): BearingOrderBounds {
   mustBeCount("fewestElements", fewestElements, 3);
   mustBeCount("mostElements", mostElements, fewestElements);
-  const few = Math.sin(Math.PI / fewestElements);
-  const many = Math.sin(Math.PI / mostElements);
+  const few = FITTING_SLACK * Math.sin(Math.PI / fewestElements);
+  const many = FITTING_SLACK * Math.sin(Math.PI / mostElements);
   // n (1 - sin(π/n)) and n (1 + sin(π/n)) both grow with n, the second because n sin(π/n) does.
   const spin = (1 - few * few) / (2 * few);
   return {

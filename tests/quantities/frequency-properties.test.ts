@@ -30,7 +30,7 @@ const elements = fc.integer({ min: 3, max: 60 });
 
 /** A bearing that can be built: elements that fit, and a contact angle below 90°. */
 const bearing = fc
-  .record({ elements, fill: between(0.05, 1), angle: between(0, 80) })
+  .record({ elements, fill: between(0.05, 1.0099), angle: between(0, 90) })
   .map(({ fill, angle, ...rest }) => ({
     ...rest,
     elementDiameterMm: 100 * fill * Math.sin(Math.PI / rest.elements),
