@@ -1,3 +1,7 @@
+export type { ComponentsOfInterest } from "./band-of-interest.js";
+export { highestFrequencyOfInterestHz, lowestFrequencyOfInterestHz, USUAL_MULTIPLES } from "./band-of-interest.js";
+export type { BearingGeometry, BearingOrderBounds, BearingOrders } from "./bearing-frequencies.js";
+export { bearingOrderBounds, bearingOrders, usualBearingOrders, withRollingSlipHz } from "./bearing-frequencies.js";
 export type { BlindHole, BoltInHole, TapForm } from "./blind-hole.js";
 export {
   boltInBlindHole,
@@ -32,6 +36,8 @@ export {
   torqueForPreloadNm,
   torqueShares,
 } from "./bolt-torque.js";
+export type { CurePoint } from "./bond.js";
+export { waitingTimeBoundsMin, waitingTimeByHalvingMin, waitingTimeMin } from "./bond.js";
 export { bondShearMPa, bondTorqueNm } from "./bonded-pad.js";
 export {
   bracketFrequencyHz,
@@ -40,6 +46,33 @@ export {
   rectangleSecondMomentMm4,
   roundSecondMomentMm4,
 } from "./bracket.js";
+export {
+  CABLE_TABLE_COEFFICIENT_PER_K,
+  COPPER_COEFFICIENT_PER_K,
+  COPPER_RESISTIVITY_OHM_MM2_PER_KM,
+  copperResistanceOhmPerKm,
+  greatestResistanceOhmPerKm,
+  resistanceAtTemperature,
+  resistanceBoundsOhmPerKm,
+} from "./conductors.js";
+export type { IpCode } from "./ip-code.js";
+export { ipCodeIncludes, readIpCode, waterDigitIncludes } from "./ip-code.js";
+export { lowestFrequencyShownHz, shareShownAbove } from "./lower-corner.js";
+export type { GearPair } from "./machine-frequencies.js";
+export { componentFrequencyHz, gearPair, shaftFrequencyHz } from "./machine-frequencies.js";
+export type { InductionMotor } from "./motor-frequencies.js";
+export { inductionMotor, polesOfNameplateSpeed, synchronousSpeedRpm } from "./motor-frequencies.js";
+export {
+  heaviestSensorKg,
+  massForShiftKg,
+  naturalFrequencyShiftPct,
+  neededResonanceHz,
+  overReadingDb,
+  overReadingPct,
+  resonanceOnContactHz,
+  usableShareOfResonance,
+  usableUpperFrequencyHz,
+} from "./mounting-resonance.js";
 export type { Drive, LowestRunning } from "./running-speed.js";
 export { lowestRunningSpeed, speedVaries } from "./running-speed.js";
 export type { Seat } from "./seat.js";
@@ -54,6 +87,52 @@ export {
   smallestCylinderMm,
   tiltGapMm,
 } from "./seat-geometry.js";
+export type { PointOnCommonReturn, TrunkSection } from "./shared-conductors.js";
+export { commonReturnVoltagesV, trunkVoltagesV } from "./shared-conductors.js";
+export type { Detector } from "./sine-vibration.js";
+export {
+  accelerationOfVelocityMPerS2,
+  displacementOfVelocityUm,
+  leastVelocityAboveNoiseMmPerS,
+  noiseInBandMPerS2,
+  restateSine,
+  STANDARD_GRAVITY_M_PER_S2,
+  timesAboveNoise,
+  velocityOfAccelerationMmPerS,
+  velocityOfDisplacementMmPerS,
+} from "./sine-vibration.js";
+export type { SpectrumRecord } from "./spectrum-record.js";
+export {
+  greatestSpeedChangePct,
+  leastLines,
+  recordLengthForTurnsS,
+  shortestRunS,
+  smearLines,
+  spectrumRecord,
+  turnsInRecord,
+  USUAL_LINES,
+} from "./spectrum-record.js";
+export type { ExtraLowVoltage, SupplyLoad, SupplyTolerance } from "./supply.js";
+export {
+  CONTROL_SUPPLY_TOLERANCE,
+  EXTRA_LOW_VOLTAGE,
+  extraLowVoltage,
+  mostPointsOnSupply,
+  supplyBandV,
+  supplyLoad,
+} from "./supply.js";
+export type { ConductorClass, ConductorCoat } from "./tables/conductors.js";
+export { SMALLEST_OBJECT_KEPT_OUT_MM, WATER_TESTS } from "./tables/ip-code.js";
+export type { HoldingMethod } from "./tables/mounting-methods.js";
+export { USUAL_UPPER_FREQUENCY_HZ } from "./tables/mounting-methods.js";
+export type {
+  GroupLimits,
+  MachineClass,
+  MachineGroup,
+  MotorLimits,
+  SupportClass,
+  ZoneLimits,
+} from "./tables/vibration-severity.js";
 export type { PercentConvention, TapHoleUse } from "./tap-drill.js";
 export {
   cuttingDrillMm,
@@ -88,3 +167,26 @@ export {
   strippingLoadN,
   strippingSizes,
 } from "./thread-stripping.js";
+export type { Zone } from "./vibration-severity.js";
+export {
+  alarmFromBaselineMmPerS,
+  highestTripMmPerS,
+  limitsOfClassMmPerS,
+  limitsOfGroup,
+  machineClassOf,
+  machineGroupOf,
+  motorLimits,
+  supportClassOf,
+  worstZone,
+  ZONED_SPEEDS_RPM,
+  zoneOf,
+} from "./vibration-severity.js";
+export type { CableRun } from "./voltage-drop.js";
+export {
+  leastCrossSectionMm2,
+  longestCableM,
+  loopResistanceOhm,
+  lowestVoltageAtLoadV,
+  voltageAtLoadV,
+  voltageAtSteadyPowerV,
+} from "./voltage-drop.js";

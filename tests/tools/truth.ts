@@ -8,7 +8,7 @@ const TRUTH = z.object({
     z.object({
       id: z.string(),
       quantity: z.string(),
-      inputs: z.record(z.string(), z.union([NUMBER, z.string()])),
+      inputs: z.record(z.string(), z.union([NUMBER, z.string(), z.array(NUMBER)])),
       expected: z.unknown(),
       unit: z.string(),
       tolerance: z.union([z.object({ abs: NUMBER }), z.object({ rel: NUMBER })]),

@@ -1,0 +1,91 @@
+import type { Interval } from "../base/index.js";
+import { mustBePositive, mustBeWithin } from "./number-guards.js";
+import { type ConductorClass, type ConductorCoat, GREATEST_RESISTANCE } from "./tables/conductors.js";
+
+/** Change of copper's resistance per kelvin from 20 °C, the physical value (IACS; handbooks). */
+export const COPPER_COEFFICIENT_PER_K = 0.00393;
+
+/** The rounded value from which the correction table of IEC 60228 is made, as cable makers reprint it. */
+export const CABLE_TABLE_COEFFICIENT_PER_K = 0.004;
+
+/** Resistivity of annealed copper at 20 °C, Ω·mm²/km: 0.15328 Ω·g/m² over 8.89 g/cm³ (IACS, quoted after NBS Handbook 100). */
+export const COPPER_RESISTIVITY_OHM_MM2_PER_KM = 17.241;
+
+/** Temperatures between which the linear law is good to about a per cent, °C. */
+const LINEAR = { lowest: -50, highest: 200 } as const;
+
+/**
+ * The greatest resistance of one conductor at 20 °C that the standard allows.
+ *
+ * Source: IEC 60228 as reprinted, see the table.
+ *
+ * @param crossSectionMm2 - nominal size, mm²; only sizes of the table, from 0.5 to 10
+ * @returns Ω/km of one conductor, or null for a size that is not in the table (0.25 and 0.34 mm² of sensor leads, wire gauges)
+ */
+export function greatestResistanceOhmPerKm(
+  crossSectionMm2: number,
+  conductorClass: ConductorClass,
+  coat: ConductorCoat = "plain",
+): number | null {
+  mustBePositive("crossSectionMm2", crossSectionMm2);
+  return GREATEST_RESISTANCE[conductorClass][coat].find(([size]) => size === crossSectionMm2)?.[1] ?? null;
+}
+
+/**
+ * Resistance of a copper conductor of exactly this area, without stranding or tolerance.
+ *
+ * Source: derivation; resistivity over area. Real conductors lie above it by 2 to 15 %: lay of the strands, sizes
+ * rounded up. For sizes missing in the table, and as the lower bound of a nominal size made to its full area.
+ *
+ * @param areaMm2 - mm², above 0
+ * @returns Ω/km at 20 °C
+ */
+export function copperResistanceOhmPerKm(areaMm2: number): number {
+  mustBePositive("areaMm2", areaMm2);
+  return COPPER_RESISTIVITY_OHM_MM2_PER_KM / areaMm2;
+}
+
+/**
+ * What a resistance at 20 °C becomes at another temperature of the copper.
+ *
+ * Source: linear law, R = R20 (1 + α (t − 20)); handbooks.
+ *
+ * @param resistanceAt20 - Ω or Ω/km, above 0
+ * @param copperTemperatureC - °C, −50 to 200; the hottest is the worst case
+ * @param coefficientPerK - {@link COPPER_COEFFICIENT_PER_K}, or the table's {@link CABLE_TABLE_COEFFICIENT_PER_K}
+ * @returns in the unit given
+ */
+export function resistanceAtTemperature(
+  resistanceAt20: number,
+  copperTemperatureC: number,
+  coefficientPerK: number = COPPER_COEFFICIENT_PER_K,
+): number {
+  mustBePositive("resistanceAt20", resistanceAt20);
+  mustBeWithin("copperTemperatureC", copperTemperatureC, LINEAR.lowest, LINEAR.highest);
+  mustBeWithin("coefficientPerK", coefficientPerK, 0, 0.01);
+  return resistanceAt20 * (1 + coefficientPerK * (copperTemperatureC - 20));
+}
+
+/**
+ * Between which ends the resistance of a nominal size can lie: the bare area at the coldest, the standard's greatest
+ * value at the hottest.
+ *
+ * Source: the three functions above.
+ *
+ * @param copperTemperatureC - coldest and hottest copper, °C
+ * @returns Ω/km of one conductor, or null for a size that is not in the table
+ */
+export function resistanceBoundsOhmPerKm(
+  crossSectionMm2: number,
+  conductorClass: ConductorClass,
+  coat: ConductorCoat,
+  copperTemperatureC: Interval,
+): Interval | null {
+  const greatest = greatestResistanceOhmPerKm(crossSectionMm2, conductorClass, coat);
+  if (greatest === null) return null;
+  mustBeWithin("lowest temperature", copperTemperatureC.lowest, LINEAR.lowest, copperTemperatureC.highest);
+  return {
+    lowest: resistanceAtTemperature(copperResistanceOhmPerKm(crossSectionMm2), copperTemperatureC.lowest),
+    highest: resistanceAtTemperature(greatest, copperTemperatureC.highest),
+  };
+}
