@@ -11,8 +11,7 @@ export function codeWidth(grid: Grid, rows: readonly number[], column: number): 
   let width: number | null = null;
   let found = 0;
   for (const row of rows) {
-    const value = grid.own(row, column);
-    const digits = value?.kind === "text" ? /^\s*(0\d+)\s*$/.exec(value.text)?.[1] : undefined;
+    const digits = /^\s*(0\d+)\s*$/.exec(grid.ownText(row, column) ?? "")?.[1];
     if (digits === undefined) continue;
     if (width !== null && width !== digits.length) return null;
     width = digits.length;

@@ -39,6 +39,12 @@ export class Grid {
     return isEmptyCell(value) ? undefined : value;
   }
 
+  /** The text at an address of its own; undefined for anything else. */
+  ownText(row: number, column: number): string | undefined {
+    const text = this.#rows.get(row)?.textAt(column);
+    return text !== undefined && /\S/.test(text) ? text : undefined;
+  }
+
   /** Filled cells of a row in the order of their columns. */
   filled(row: number): ReadonlyMap<number, CellValue> {
     return new Map(this.filledCells(row).map((cell) => [cell.column, cell.value]));

@@ -139,8 +139,8 @@ export function givenStyle(word: ColumnWord | null, ofSheet: Settled<DecimalSign
 export function textsOfColumn(grid: Grid, rows: readonly number[], column: number): ReadonlySet<string> {
   const texts = new Set<string>();
   for (const row of rows) {
-    const value = grid.own(row, column);
-    if (value?.kind === "text") texts.add(value.text);
+    const text = grid.ownText(row, column);
+    if (text !== undefined) texts.add(text);
   }
   return texts;
 }

@@ -31,6 +31,8 @@ export interface RawRow {
   readonly cells: readonly RawCell[];
   /** The value in a column; undefined where the cell is empty. Cells that share a text give the same object. */
   at(column: number): CellValue | undefined;
+  /** The text in a column; undefined where the cell is empty or holds something else. */
+  textAt(column: number): string | undefined;
 }
 
 /** A merged range, ends included. Its value is that of the top left cell; values that a file keeps under it are delivered too. */

@@ -67,6 +67,15 @@ export class PackedCells {
     return { kind: "number", number: content, format: FORMATS[code] ?? "general" };
   }
 
+  /** The text of a cell; undefined for anything else. */
+  text(index: number): string | undefined {
+    const block = this.#blocks[index >> BLOCK_BITS] as Block;
+    const at = index & BLOCK_MASK;
+    if (block.codes[at] !== REFERENCE) return undefined;
+    const value = this.#kept.at(block.contents[at] ?? 0);
+    return value.kind === "text" ? value.text : undefined;
+  }
+
   #push(column: number, code: number, content: number): void {
     if (this.#length === this.#room) this.#makeRoom(this.#length & BLOCK_MASK);
     const at = this.#length & BLOCK_MASK;
@@ -123,17 +132,28 @@ export class PackedRow implements RawRow {
   }
 
   at(column: number): CellValue | undefined {
+    const index = this.#find(column);
+    return index < 0 ? undefined : this.#cells.value(index);
+  }
+
+  textAt(column: number): string | undefined {
+    const index = this.#find(column);
+    return index < 0 ? undefined : this.#cells.text(index);
+  }
+
+  /** Where the cell of a column is kept, or -1. */
+  #find(column: number): number {
     let low = this.#start;
     // Most rows are filled from the first column on, so that the place of a column can be told at once.
     const likely = low + column - 1;
-    if (likely < this.#end && this.#cells.column(likely) === column) return this.#cells.value(likely);
+    if (likely < this.#end && this.#cells.column(likely) === column) return likely;
     let high = this.#end;
     while (low < high) {
       const middle = (low + high) >> 1;
       if (this.#cells.column(middle) < column) low = middle + 1;
       else high = middle;
     }
-    return low < this.#end && this.#cells.column(low) === column ? this.#cells.value(low) : undefined;
+    return low < this.#end && this.#cells.column(low) === column ? low : -1;
   }
 }
 

@@ -41,7 +41,8 @@ export async function readBack(bytes: Uint8Array, added: readonly (readonly stri
   const rows = added.map((texts, i): RawRow => {
     const cells = cellsOf(last + 1 + i, texts);
     const at = (column: number) => cells.find((cell) => cell.column === column)?.value;
-    return { row: last + 1 + i, hidden: false, cells, at };
+    const textAt = (column: number) => texts[column - 1] || undefined;
+    return { row: last + 1 + i, hidden: false, cells, at, textAt };
   });
   const sheets = [{ ...first, rows: [...first.rows, ...rows] }, ...others];
   const survey = surveyReader(words, null).read({ ...workbook, sheets }, "survey.xlsx", "0");

@@ -21,6 +21,10 @@ export function rowOf(row: number, cells: readonly (CellValue | null)[], hidden:
     hidden,
     cells: cells.flatMap((value, index) => (value === null ? [] : [{ row, column: index + 1, value }])),
     at: (column) => cells[column - 1] ?? undefined,
+    textAt: (column) => {
+      const value = cells[column - 1];
+      return value?.kind === "text" ? value.text : undefined;
+    },
   };
 }
 
