@@ -8,6 +8,9 @@ import { REMARKS_WIDTHS, RULES_WIDTHS, remarksRows, rulesRows, SUMMARY_WIDTHS, s
 import { surveyEdit } from "./survey-edit.js";
 import { SurveyMarks } from "./survey-marks.js";
 
+/** The survey was admitted when it was read, perhaps under higher limits than the usual ones. */
+const ADMITTED = { sheetPartBytes: Number.POSITIVE_INFINITY, otherPartBytes: Number.POSITIVE_INFINITY };
+
 /** What a screened survey is made from. */
 export interface ScreenedSurveyInput {
   /** The whole run; its points are judged several times over, because keeping them would take far more room. */
@@ -57,5 +60,6 @@ export async function screenedSurvey(
       ],
     },
     inflating,
+    ADMITTED,
   );
 }
