@@ -52,8 +52,12 @@ await timed("write JSON", () => {
   for (const piece of library.jsonDocument(replayed)) length += Buffer.byteLength(piece);
   return length;
 });
-const surveys = [{ file, survey, workbook: reading.workbook }];
-await timed("write the screened workbook", () =>
-  library.screenedWorkbook({ head: screening.head, points, summary: screening.summary(), surveys }),
-);
+await timed("write the screened workbook", async () => {
+  const opened = { file, survey, workbook: reading.workbook };
+  const editing = await library.screenedSurvey({ screening, survey: opened, bytes }, nodeInflating);
+  if (!editing.ok) throw new Error(editing.reason.text);
+  let length = 0;
+  for await (const piece of editing.pieces) length += piece.length;
+  return length;
+});
 console.log(JSON.stringify({ taken }));

@@ -6,7 +6,7 @@ import type { SurveyMarks } from "./survey-marks.js";
 import { bodyRow, headingRow, type TextRow } from "./text-sheet.js";
 
 /** Widths of the sheet "Marked cells". */
-export const MARKED_WIDTHS = [24, 8, 18, 44, 90];
+export const MARKED_WIDTHS = [24, 8, 18, 120];
 
 /**
  * Each framed cell of a survey with the reason, because the survey's own comments stay as they are; limits and sources
@@ -18,13 +18,12 @@ export function* markedRows(
   marks: SurveyMarks,
   rules: RuleIndex,
 ): Generator<TextRow> {
-  yield headingRow("sheet", "cell", "outcome", "what is demanded", "why it is framed");
+  yield headingRow("sheet", "cell", "outcome", "why it is framed");
   for (const point of points) {
     if (point.file !== file) continue;
     for (const mark of marks.heldBy(point)) {
-      const demanded = mark.findings.map((finding) => rules.title(finding.rule)).join("\n");
       const why = mark.findings.map((finding) => reasonOf(finding, rules)).join("\n");
-      yield bodyRow(mark.sheet ?? "", mark.cell, markedOutcome(mark.outcome), demanded, why);
+      yield bodyRow(mark.sheet ?? "", mark.cell, markedOutcome(mark.outcome), why);
     }
   }
 }

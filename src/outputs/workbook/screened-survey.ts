@@ -8,6 +8,9 @@ import { REMARKS_WIDTHS, RULES_WIDTHS, remarksRows, rulesRows, SUMMARY_WIDTHS, s
 import { surveyEdit } from "./survey-edit.js";
 import { SurveyMarks } from "./survey-marks.js";
 
+/** The survey was admitted when it was read, perhaps under higher limits than the usual ones. */
+const ADMITTED = { sheetPartBytes: Number.POSITIVE_INFINITY, otherPartBytes: Number.POSITIVE_INFINITY };
+
 /** What a screened survey is made from. */
 export interface ScreenedSurveyInput {
   /** The whole run; its points are judged several times over, because keeping them would take far more room. */
@@ -49,13 +52,14 @@ export async function screenedSurvey(
       looks: LOOKS,
       sheets,
       added: [
-        ourSheet("Summary", SUMMARY_WIDTHS, 0, () => summaryRows(head, summary, verdicts)),
-        ourSheet("Rules applied", RULES_WIDTHS, 1, () => rulesRows(head)),
-        ourSheet("Remarks", REMARKS_WIDTHS, 0, () => remarksRows({ surveys: own }, [])),
+        ourSheet("Summary", SUMMARY_WIDTHS, 0, true, () => summaryRows(head, summary, verdicts)),
+        ourSheet("Rules applied", RULES_WIDTHS, 1, true, () => rulesRows(head)),
+        ourSheet("Remarks", REMARKS_WIDTHS, 0, false, () => remarksRows({ surveys: own }, [])),
         // Last, because it goes through all points to the end, after which the counts of the run are whole again.
-        ourSheet("Marked cells", MARKED_WIDTHS, 1, () => markedRows(points(), survey.file, marks, rules)),
+        ourSheet("Marked cells", MARKED_WIDTHS, 1, false, () => markedRows(points(), survey.file, marks, rules)),
       ],
     },
     inflating,
+    ADMITTED,
   );
 }
