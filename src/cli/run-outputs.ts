@@ -6,6 +6,9 @@ import type { Targets } from "./targets.js";
 import type { Terminal } from "./terminal.js";
 import { writeWorkbooks } from "./write-workbooks.js";
 
+/** Characters that are written at a time. */
+const PIECE_CHARACTERS = 500_000;
+
 /** Writes the result to standard output as it is made. */
 export async function printResult(screening: Screening, form: "json" | "ndjson", terminal: Terminal): Promise<void> {
   const pieces = form === "json" ? jsonDocument(screening) : ndjsonDocument(screening);
@@ -34,12 +37,16 @@ export async function writeFiles(
   const stream = async (what: string, file: string | null, pieces: () => Iterable<string>): Promise<void> => {
     if (file === null) return;
     let buffer = "";
+    // One piece is on its way to the disk while the next is made.
+    let onItsWay: Promise<boolean> = Promise.resolve(true);
     for (const piece of pieces()) {
       buffer += piece;
-      if (buffer.length < 1_000_000) continue;
-      if (!(await batch.write(file, buffer))) return;
+      if (buffer.length < PIECE_CHARACTERS) continue;
+      if (!(await onItsWay)) return;
+      onItsWay = batch.write(file, buffer);
       buffer = "";
     }
+    await onItsWay;
     await batch.write(file, buffer);
     written.push({ what, file, note: null });
   };
