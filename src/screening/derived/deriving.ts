@@ -1,0 +1,41 @@
+import { type Interval, round12 } from "../../base/index.js";
+import { type FactState, type Facts, MISSING } from "../../facts/index.js";
+
+/** How one derived fact comes from others. */
+export type Derivation = (facts: Facts) => FactState;
+
+/** The state of a fact, also of one that nobody wrote down. */
+export function stateOf(facts: Facts, id: string): FactState {
+  return facts.get(id) ?? MISSING;
+}
+
+/** The interval of a known number; null for anything else. */
+export function intervalOf(state: FactState): Interval | null {
+  return state.known && typeof state.value === "object" ? state.value : null;
+}
+
+/** A derived fact with a value, and the facts it rests on; what was taken for granted of one of them is, of it, too. */
+export function known(value: Interval | string | boolean, from: readonly string[], facts: Facts): FactState {
+  const assumed = from.map((id) => facts.get(id)).find((state) => state?.known && state.assumed !== undefined);
+  return {
+    known: true,
+    value,
+    ...(assumed?.known && assumed.assumed !== undefined ? { assumed: assumed.assumed } : {}),
+    origin: { kind: "derived", from },
+  };
+}
+
+/** Unknown for the sake of one fact, which comes first among those it rests on, with that fact's own reason. */
+export function unknownFor(id: string, from: readonly string[], facts: Facts): FactState {
+  const state = stateOf(facts, id);
+  return {
+    known: false,
+    reason: state.known ? "too-close" : state.reason,
+    origin: { kind: "derived", from: [id, ...from.filter((other) => other !== id)] },
+  };
+}
+
+/** An interval as a derived fact keeps it. */
+export function rounded(interval: Interval): Interval {
+  return { lowest: round12(interval.lowest), highest: round12(interval.highest) };
+}
