@@ -72,6 +72,19 @@ export type WorkbookReading =
   | { readonly ok: true; readonly workbook: RawWorkbook }
   | { readonly ok: false; readonly error: UnreadableFile };
 
+/** Packs data as raw deflate while they come in. */
+export interface Packing {
+  /** Takes bytes, which whoever gave them may use again at once. */
+  push(data: Uint8Array): void;
+  /** No more will come. */
+  end(): void;
+  /**
+   * What has been packed since the last call. Waits while more is on its way than should be in memory, and after the
+   * end until all is packed.
+   */
+  packed(): Promise<readonly Uint8Array[]>;
+}
+
 /** What the reader needs from the machine it runs on; Node and the browser each hand in their own. */
 export interface Inflating {
   /**
@@ -92,6 +105,8 @@ export interface Inflating {
    * @param before - CRC-32 of the bytes before these, 0 if there are none
    */
   crc32(data: Uint8Array, before?: number): number;
+  /** A packer for one part; without it a slower one is used, which packs the same everywhere. */
+  packing?(): Packing;
 }
 
 /** Bounds of what a file may ask of the machine. */

@@ -75,3 +75,38 @@ it("gives a large part in many pieces that stay as they were given", async () =>
   expect(pieces.length).toBeGreaterThan(5);
   expect(Buffer.compare(Buffer.concat(pieces), large)).toBe(0);
 });
+
+describe("packing, node", () => {
+  it("packs what both unpack again, in whatever portions it comes", async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(fc.uint8Array({ maxLength: 3_000 }), { maxLength: 20 }), async (portions) => {
+        const packing = nodeInflating.packing();
+        const pieces: Uint8Array[] = [];
+        for (const portion of portions) {
+          const lent = portion.slice();
+          packing.push(lent);
+          lent.fill(0);
+          pieces.push(...(await packing.packed()));
+        }
+        packing.end();
+        pieces.push(...(await packing.packed()));
+        const whole = new Uint8Array(Buffer.concat(portions));
+        const all = new Uint8Array(Buffer.concat(pieces));
+        expect(new Uint8Array(await nodeInflating.inflateRaw(all, whole.length))).toEqual(whole);
+        expect(await portableInflating.inflateRaw(all, whole.length)).toEqual(whole);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it("holds back where more comes than can be packed at once", async () => {
+    const packing = nodeInflating.packing();
+    const noise = Uint8Array.from({ length: 3_000_000 }, (_, i) => (i * 2_654_435_761) >>> 13);
+    packing.push(noise);
+    const first = await packing.packed();
+    packing.end();
+    const all = Buffer.concat([...first, ...(await packing.packed())]);
+    expect(first.length).toBeGreaterThan(0);
+    expect(new Uint8Array(await nodeInflating.inflateRaw(new Uint8Array(all), noise.length))).toEqual(noise);
+  });
+});

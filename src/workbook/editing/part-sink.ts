@@ -1,32 +1,27 @@
-import { Deflate } from "fflate";
+import type { Inflating, Packing } from "../cells.js";
+import { portablePacking } from "./portable-packing.js";
 
 /** The packer is always fed blocks of this size, so that the same content packs to the same bytes. */
 const BLOCK_BYTES = 65_536;
-/** The fastest level: a long sheet is packed about twice as fast as on the usual one, and a sixth larger. */
-const LEVEL = 1;
 
 /**
  * Takes the content of one part, bytes and text in any portions, and packs it. What is packed so far is taken out
  * with `packed`; nothing else is kept.
  */
 export class PartSink {
-  readonly #packer: Deflate;
-  readonly #crc32: (data: Uint8Array, before: number) => number;
+  readonly #packing: Packing;
+  readonly #machine: Pick<Inflating, "crc32">;
   readonly #encoder = new TextEncoder();
   readonly #block = new Uint8Array(BLOCK_BYTES);
   #filled = 0;
-  #ready: Uint8Array[] = [];
   #crc = 0;
   #bytes = 0;
   #packedBytes = 0;
 
-  /** @param crc32 - CRC-32 of data that follow others, whose CRC-32 is the second argument */
-  constructor(crc32: (data: Uint8Array, before: number) => number) {
-    this.#crc32 = crc32;
-    this.#packer = new Deflate({ level: LEVEL }, (piece) => {
-      this.#ready.push(piece);
-      this.#packedBytes += piece.length;
-    });
+  /** @param machine - takes checksums, and packs if it can */
+  constructor(machine: Pick<Inflating, "crc32" | "packing">) {
+    this.#machine = machine;
+    this.#packing = machine.packing?.() ?? portablePacking();
   }
 
   bytes(data: Uint8Array): void {
@@ -35,7 +30,7 @@ export class PartSink {
       this.#block.set(data.subarray(from, to), this.#filled);
       this.#filled += to - from;
       from = to;
-      if (this.#filled === BLOCK_BYTES) this.#flush(false);
+      if (this.#filled === BLOCK_BYTES) this.#flush();
     }
   }
 
@@ -47,32 +42,33 @@ export class PartSink {
       this.#filled += written;
       if (read === rest.length) return;
       rest = rest.slice(read);
-      this.#flush(false);
+      this.#flush();
     }
   }
 
   /** Ends the part. */
   end(): void {
-    this.#flush(true);
+    this.#flush();
+    this.#packing.end();
   }
 
-  /** What has been packed since the last call. */
-  packed(): readonly Uint8Array[] {
-    const ready = this.#ready;
-    this.#ready = [];
-    return ready;
+  /** What has been packed since the last call; waits for the packer where that is behind. */
+  async packed(): Promise<readonly Uint8Array[]> {
+    const pieces = await this.#packing.packed();
+    for (const piece of pieces) this.#packedBytes += piece.length;
+    return pieces;
   }
 
-  /** CRC-32 and sizes; right once the part has ended. */
+  /** CRC-32 and sizes; right once the part has ended and all that is packed was taken. */
   get tally(): { readonly crc: number; readonly bytes: number; readonly packedBytes: number } {
     return { crc: this.#crc, bytes: this.#bytes, packedBytes: this.#packedBytes };
   }
 
-  #flush(last: boolean): void {
+  #flush(): void {
     const block = this.#block.subarray(0, this.#filled);
-    this.#crc = this.#crc32(block, this.#crc) >>> 0;
+    this.#crc = this.#machine.crc32(block, this.#crc) >>> 0;
     this.#bytes += block.length;
-    this.#packer.push(block, last);
+    this.#packing.push(block);
     this.#filled = 0;
   }
 }

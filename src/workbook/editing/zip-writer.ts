@@ -47,7 +47,7 @@ interface Written {
  */
 export async function* writeZip(
   parts: readonly OutgoingPart[],
-  inflating: Pick<Inflating, "crc32">,
+  inflating: Pick<Inflating, "crc32" | "packing">,
 ): AsyncGenerator<Uint8Array> {
   let waiting: Uint8Array[] = [];
   let bytes = 0;
@@ -78,7 +78,7 @@ function joined(pieces: readonly Uint8Array[], bytes: number): Uint8Array {
 
 async function* writePieces(
   parts: readonly OutgoingPart[],
-  inflating: Pick<Inflating, "crc32">,
+  inflating: Pick<Inflating, "crc32" | "packing">,
 ): AsyncGenerator<Uint8Array> {
   const written: Written[] = [];
   let offset = 0;
@@ -91,12 +91,12 @@ async function* writePieces(
       written.push(entry);
       continue;
     }
-    const sink = new PartSink((data, before) => inflating.crc32(data, before));
+    const sink = new PartSink(inflating);
     const flags = DESCRIPTOR_FLAG | nameFlag(part.name);
     yield localHeader({ name: part.name, flags, method: DEFLATED }, { crc: 0, packedBytes: 0, bytes: 0 });
-    for await (const _ of part.write(sink)) yield* sink.packed();
+    for await (const _ of part.write(sink)) yield* await sink.packed();
     sink.end();
-    yield* sink.packed();
+    yield* await sink.packed();
     const { tally } = sink;
     yield descriptor(tally);
     written.push({ name: part.name, flags, method: DEFLATED, offset, ...tally });
