@@ -1,6 +1,6 @@
 import type { Interval } from "../base/index.js";
 import { componentFrequencyHz, shaftFrequencyHz } from "./machine-frequencies.js";
-import { mustBeCount, mustBePositive } from "./number-guards.js";
+import { requireCount, requirePositive } from "./require-number.js";
 
 /** Multiples up to which a component is usually looked at: of the turning, tooth-mesh and blade-pass frequency. */
 export const USUAL_MULTIPLES = {
@@ -39,17 +39,17 @@ export function highestFrequencyOfInterestHz(
   const wanted: [baseHz: number, multiple: Interval][] = [];
   if (rollingBearing) wanted.push([turning, multiples.rollingBearing]);
   if (gearTeeth !== undefined) {
-    mustBeCount("gearTeeth", gearTeeth, 3);
+    requireCount("gearTeeth", gearTeeth, 3);
     wanted.push([gearTeeth * turning, multiples.toothMesh]);
   }
   if (blades !== undefined) {
-    mustBeCount("blades", blades, 1);
+    requireCount("blades", blades, 1);
     wanted.push([blades * turning, multiples.bladePass]);
   }
   if (wanted.length === 0) throw new RangeError("components must name a bearing, teeth or blades");
   for (const [, multiple] of wanted) {
-    mustBePositive("lowest multiple", multiple.lowest);
-    mustBePositive("highest multiple", multiple.highest);
+    requirePositive("lowest multiple", multiple.lowest);
+    requirePositive("highest multiple", multiple.highest);
   }
   return {
     lowest: Math.max(...wanted.map(([baseHz, multiple]) => baseHz * multiple.lowest)),

@@ -1,5 +1,5 @@
 import type { Interval } from "../base/index.js";
-import { mustBeCount, mustBePositive, mustBeWithin } from "./number-guards.js";
+import { requireCount, requirePositive, requireWithin } from "./require-number.js";
 
 /** What the frequencies of a rolling bearing depend on. Diameters enter as a ratio only. */
 export interface BearingGeometry {
@@ -42,10 +42,10 @@ const FITTING_SLACK = 1.01;
  */
 export function bearingOrders(geometry: BearingGeometry, turningRing: "inner" | "outer" = "inner"): BearingOrders {
   const { elements, elementDiameterMm, pitchDiameterMm, contactAngleDeg } = geometry;
-  mustBeCount("elements", elements, 3);
-  mustBePositive("elementDiameterMm", elementDiameterMm);
-  mustBePositive("pitchDiameterMm", pitchDiameterMm);
-  mustBeWithin("contactAngleDeg", contactAngleDeg, 0, 90);
+  requireCount("elements", elements, 3);
+  requirePositive("elementDiameterMm", elementDiameterMm);
+  requirePositive("pitchDiameterMm", pitchDiameterMm);
+  requireWithin("contactAngleDeg", contactAngleDeg, 0, 90);
   const diameterRatio = elementDiameterMm / pitchDiameterMm;
   if (!(diameterRatio <= Math.sin(Math.PI / elements) * FITTING_SLACK)) {
     throw new RangeError(
@@ -79,8 +79,8 @@ export type BearingOrderBounds = Readonly<Record<keyof BearingOrders, Interval>>
  * @param mostElements - the same where the number is known
  */
 export function bearingOrderBounds(fewestElements: number, mostElements: number = fewestElements): BearingOrderBounds {
-  mustBeCount("fewestElements", fewestElements, 3);
-  mustBeCount("mostElements", mostElements, fewestElements);
+  requireCount("fewestElements", fewestElements, 3);
+  requireCount("mostElements", mostElements, fewestElements);
   const few = FITTING_SLACK * Math.sin(Math.PI / fewestElements);
   const many = FITTING_SLACK * Math.sin(Math.PI / mostElements);
   // n (1 - sin(π/n)) and n (1 + sin(π/n)) both grow with n, the second because n sin(π/n) does.
@@ -107,7 +107,7 @@ const RULE_OF_THUMB_WIDTH = 0.2;
  * @param elements - rolling elements of one row, at least 3
  */
 export function usualBearingOrders(elements: number): BearingOrderBounds {
-  mustBeCount("elements", elements, 3);
+  requireCount("elements", elements, 3);
   const spin = (elements < 10 ? 0.23 : 0.18) * elements;
   return {
     cage: around(0.4),
@@ -132,7 +132,7 @@ function around(order: number): Interval {
  * @returns Hz
  */
 export function withRollingSlipHz(frequencyHz: number, greatestSlipPct = 3): Interval {
-  mustBePositive("frequencyHz", frequencyHz);
-  mustBeWithin("greatestSlipPct", greatestSlipPct, 0, 10);
+  requirePositive("frequencyHz", frequencyHz);
+  requireWithin("greatestSlipPct", greatestSlipPct, 0, 10);
   return { lowest: frequencyHz * (1 - greatestSlipPct / 100), highest: frequencyHz };
 }

@@ -1,5 +1,5 @@
 import type { Interval } from "../base/index.js";
-import { mustBePositive, mustBeWithin } from "./number-guards.js";
+import { requirePositive, requireWithin } from "./require-number.js";
 
 /** One line of an adhesive's cure table: so long at this temperature until the strength in question is reached. */
 export interface CurePoint {
@@ -38,7 +38,7 @@ export function waitingTimeMin(table: readonly CurePoint[], temperatureC: number
  * @returns minutes
  */
 export function waitingTimeBoundsMin(table: readonly CurePoint[], temperatureC: Interval): Interval {
-  mustBeWithin("coldest temperature", temperatureC.lowest, -Number.MAX_VALUE, temperatureC.highest);
+  requireWithin("coldest temperature", temperatureC.lowest, -Number.MAX_VALUE, temperatureC.highest);
   return {
     lowest: neighbours(table, temperatureC.highest)[1].minutes,
     highest: neighbours(table, temperatureC.lowest)[0].minutes,
@@ -52,14 +52,14 @@ function neighbours(table: readonly CurePoint[], temperatureC: number): readonly
     throw new RangeError("a cure table needs at least two lines");
   }
   for (const [index, line] of table.entries()) {
-    mustBePositive("minutes", line.minutes);
-    mustBeWithin("temperatureC of the table", line.temperatureC, -60, 400);
+    requirePositive("minutes", line.minutes);
+    requireWithin("temperatureC of the table", line.temperatureC, -60, 400);
     const before = table[index - 1];
     if (before && !(before.temperatureC < line.temperatureC && before.minutes >= line.minutes)) {
       throw new RangeError("the temperatures of a cure table must rise and its times must not");
     }
   }
-  mustBeWithin("temperatureC", temperatureC, first.temperatureC, last.temperatureC);
+  requireWithin("temperatureC", temperatureC, first.temperatureC, last.temperatureC);
   const exact = table.find((line) => line.temperatureC === temperatureC);
   if (exact) return [exact, exact];
   const above = table.findIndex((line) => line.temperatureC > temperatureC);
@@ -79,8 +79,8 @@ function neighbours(table: readonly CurePoint[], temperatureC: number): readonly
  * @returns minutes
  */
 export function waitingTimeByHalvingMin(knownMinutes: number, knownTemperatureC: number, temperatureC: number): number {
-  mustBePositive("knownMinutes", knownMinutes);
-  mustBeWithin("knownTemperatureC", knownTemperatureC, -60, 400);
-  mustBeWithin("temperatureC", temperatureC, knownTemperatureC - 20, knownTemperatureC + 20);
+  requirePositive("knownMinutes", knownMinutes);
+  requireWithin("knownTemperatureC", knownTemperatureC, -60, 400);
+  requireWithin("temperatureC", temperatureC, knownTemperatureC - 20, knownTemperatureC + 20);
   return knownMinutes * 2 ** ((knownTemperatureC - temperatureC) / 10);
 }

@@ -1,5 +1,5 @@
 import type { Interval } from "../base/index.js";
-import { mustBePositive, mustBeWithin } from "./number-guards.js";
+import { requirePositive, requireWithin } from "./require-number.js";
 import { type ConductorClass, type ConductorCoat, GREATEST_RESISTANCE } from "./tables/conductors.js";
 
 /** Change of copper's resistance per kelvin from 20 °C, the physical value (IACS; handbooks). */
@@ -27,7 +27,7 @@ export function greatestResistanceOhmPerKm(
   conductorClass: ConductorClass,
   coat: ConductorCoat = "plain",
 ): number | null {
-  mustBePositive("crossSectionMm2", crossSectionMm2);
+  requirePositive("crossSectionMm2", crossSectionMm2);
   return GREATEST_RESISTANCE[conductorClass][coat].find(([size]) => size === crossSectionMm2)?.[1] ?? null;
 }
 
@@ -41,7 +41,7 @@ export function greatestResistanceOhmPerKm(
  * @returns Ω/km at 20 °C
  */
 export function copperResistanceOhmPerKm(areaMm2: number): number {
-  mustBePositive("areaMm2", areaMm2);
+  requirePositive("areaMm2", areaMm2);
   return COPPER_RESISTIVITY_OHM_MM2_PER_KM / areaMm2;
 }
 
@@ -60,9 +60,9 @@ export function resistanceAtTemperature(
   copperTemperatureC: number,
   coefficientPerK: number = COPPER_COEFFICIENT_PER_K,
 ): number {
-  mustBePositive("resistanceAt20", resistanceAt20);
-  mustBeWithin("copperTemperatureC", copperTemperatureC, LINEAR.lowest, LINEAR.highest);
-  mustBeWithin("coefficientPerK", coefficientPerK, 0, 0.01);
+  requirePositive("resistanceAt20", resistanceAt20);
+  requireWithin("copperTemperatureC", copperTemperatureC, LINEAR.lowest, LINEAR.highest);
+  requireWithin("coefficientPerK", coefficientPerK, 0, 0.01);
   return resistanceAt20 * (1 + coefficientPerK * (copperTemperatureC - 20));
 }
 
@@ -83,7 +83,7 @@ export function resistanceBoundsOhmPerKm(
 ): Interval | null {
   const greatest = greatestResistanceOhmPerKm(crossSectionMm2, conductorClass, coat);
   if (greatest === null) return null;
-  mustBeWithin("lowest temperature", copperTemperatureC.lowest, LINEAR.lowest, copperTemperatureC.highest);
+  requireWithin("lowest temperature", copperTemperatureC.lowest, LINEAR.lowest, copperTemperatureC.highest);
   return {
     lowest: resistanceAtTemperature(copperResistanceOhmPerKm(crossSectionMm2), copperTemperatureC.lowest),
     highest: resistanceAtTemperature(greatest, copperTemperatureC.highest),

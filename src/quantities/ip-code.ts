@@ -1,5 +1,5 @@
 import type { Truth } from "../base/index.js";
-import { mustBeWithin } from "./number-guards.js";
+import { requireWithin } from "./require-number.js";
 
 /** A degree of protection as marked. */
 export interface IpCode {
@@ -73,6 +73,6 @@ export function ipCodeIncludes(marked: IpCode, asked: { readonly solids: number;
 }
 
 function mustBeDigit(name: string, value: number, highest: number): void {
-  mustBeWithin(name, value, 0, highest);
+  requireWithin(name, value, 0, highest);
   if (!Number.isInteger(value)) throw new RangeError(`${name} must be a whole number, got ${value}`);
 }

@@ -1,4 +1,4 @@
-import { mustBePositive, mustBeWithin } from "./number-guards.js";
+import { requirePositive, requireWithin } from "./require-number.js";
 
 /**
  * What share of a vibration a sensor shows near its lower corner.
@@ -11,8 +11,8 @@ import { mustBePositive, mustBeWithin } from "./number-guards.js";
  * @returns from 0 to 1
  */
 export function shareShownAbove(frequencyHz: number, cornerHz: number): number {
-  mustBePositive("frequencyHz", frequencyHz);
-  mustBePositive("cornerHz", cornerHz);
+  requirePositive("frequencyHz", frequencyHz);
+  requirePositive("cornerHz", cornerHz);
   const ratio = frequencyHz / cornerHz;
   // Divided by the greater of the two, so that neither a large nor a small ratio loses its digits.
   return ratio > 1 ? 1 / Math.hypot(1, 1 / ratio) : ratio / Math.hypot(1, ratio);
@@ -28,7 +28,7 @@ export function shareShownAbove(frequencyHz: number, cornerHz: number): number {
  * @returns Hz
  */
 export function lowestFrequencyShownHz(cornerHz: number, share: number): number {
-  mustBePositive("cornerHz", cornerHz);
-  mustBeWithin("share", share, 0.01, 0.999);
+  requirePositive("cornerHz", cornerHz);
+  requireWithin("share", share, 0.01, 0.999);
   return (cornerHz * share) / Math.sqrt(1 - share * share);
 }

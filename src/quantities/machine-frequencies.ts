@@ -1,4 +1,4 @@
-import { mustBeCount, mustBePositive } from "./number-guards.js";
+import { requireCount, requirePositive } from "./require-number.js";
 
 /**
  * How often per second a shaft turns.
@@ -9,7 +9,7 @@ import { mustBeCount, mustBePositive } from "./number-guards.js";
  * @returns Hz
  */
 export function shaftFrequencyHz(shaftRpm: number): number {
-  mustBePositive("shaftRpm", shaftRpm);
+  requirePositive("shaftRpm", shaftRpm);
   return shaftRpm / 60;
 }
 
@@ -23,7 +23,7 @@ export function shaftFrequencyHz(shaftRpm: number): number {
  * @returns Hz
  */
 export function componentFrequencyHz(order: number, shaftRpm: number): number {
-  mustBePositive("order", order);
+  requirePositive("order", order);
   return order * shaftFrequencyHz(shaftRpm);
 }
 
@@ -52,8 +52,8 @@ export interface GearPair {
  * @param drivingRpm - r/min, above 0
  */
 export function gearPair(drivingTeeth: number, drivenTeeth: number, drivingRpm: number): GearPair {
-  mustBeCount("drivingTeeth", drivingTeeth, 3);
-  mustBeCount("drivenTeeth", drivenTeeth, 3);
+  requireCount("drivingTeeth", drivingTeeth, 3);
+  requireCount("drivenTeeth", drivenTeeth, 3);
   const toothMeshHz = componentFrequencyHz(drivingTeeth, drivingRpm);
   const phases = greatestCommonDivisor(drivingTeeth, drivenTeeth);
   return {

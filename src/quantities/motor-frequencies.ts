@@ -1,4 +1,4 @@
-import { mustBeCount, mustBePositive, mustBeWithin } from "./number-guards.js";
+import { requireCount, requirePositive, requireWithin } from "./require-number.js";
 
 /**
  * Speed of the turning field of an alternating current machine.
@@ -10,8 +10,8 @@ import { mustBeCount, mustBePositive, mustBeWithin } from "./number-guards.js";
  * @returns r/min
  */
 export function synchronousSpeedRpm(lineHz: number, poles: number): number {
-  mustBePositive("lineHz", lineHz);
-  mustBeCount("poles", poles, 2);
+  requirePositive("lineHz", lineHz);
+  requireCount("poles", poles, 2);
   if (poles % 2 !== 0) throw new RangeError(`poles must be even, got ${poles}`);
   return (120 * lineHz) / poles;
 }
@@ -40,7 +40,7 @@ export interface InductionMotor {
  */
 export function inductionMotor(lineHz: number, poles: number, shaftRpm: number): InductionMotor {
   const synchronousRpm = synchronousSpeedRpm(lineHz, poles);
-  mustBePositive("shaftRpm", shaftRpm);
+  requirePositive("shaftRpm", shaftRpm);
   if (shaftRpm > synchronousRpm) {
     throw new RangeError(
       `shaftRpm must not be above the synchronous speed ${synchronousRpm} of ${poles} poles, got ${shaftRpm}`,
@@ -67,9 +67,9 @@ export function inductionMotor(lineHz: number, poles: number, shaftRpm: number):
  * @returns poles, or null where the speed fits no number of poles within the slip (a geared or converter-fed motor)
  */
 export function polesOfNameplateSpeed(nameplateRpm: number, lineHz: number, greatestSlipPct = 10): number | null {
-  mustBePositive("nameplateRpm", nameplateRpm);
-  mustBePositive("lineHz", lineHz);
-  mustBeWithin("greatestSlipPct", greatestSlipPct, 0, 50);
+  requirePositive("nameplateRpm", nameplateRpm);
+  requirePositive("lineHz", lineHz);
+  requireWithin("greatestSlipPct", greatestSlipPct, 0, 50);
   // Without the hair, 120 × 50 / 1000 could come out as 5.999… poles and lose its pair.
   const poles = 2 * Math.floor((60 * lineHz) / nameplateRpm + 1e-9);
   if (poles < 2) return null;

@@ -1,4 +1,4 @@
-import { mustBePositive, mustBeWithin, mustNotBeNegative } from "./number-guards.js";
+import { requireNotNegative, requirePositive, requireWithin } from "./require-number.js";
 
 /**
  * How much too much a sensor reads below its mounted resonance; negative where it reads too little.
@@ -22,8 +22,8 @@ export function overReadingDb(frequencyRatio: number, dampingRatio = 0): number 
 
 function amplification(frequencyRatio: number, dampingRatio: number): number {
   // Nearer to the resonance the model says nothing useful, and undamped it has no value at all.
-  mustBeWithin("frequencyRatio", frequencyRatio, 0, 0.999);
-  mustBeWithin("dampingRatio", dampingRatio, 0, 1);
+  requireWithin("frequencyRatio", frequencyRatio, 0, 0.999);
+  requireWithin("dampingRatio", dampingRatio, 0, 1);
   return 1 / Math.hypot(1 - frequencyRatio ** 2, 2 * dampingRatio * frequencyRatio);
 }
 
@@ -37,8 +37,8 @@ function amplification(frequencyRatio: number, dampingRatio: number): number {
  * @returns share of the mounted resonance, above 0; at most 0.999
  */
 export function usableShareOfResonance(acceptedErrorPct: number, dampingRatio = 0): number {
-  mustBeWithin("acceptedErrorPct", acceptedErrorPct, 0.001, 99);
-  mustBeWithin("dampingRatio", dampingRatio, 0, 1);
+  requireWithin("acceptedErrorPct", acceptedErrorPct, 0.001, 99);
+  requireWithin("dampingRatio", dampingRatio, 0, 1);
   const error = acceptedErrorPct / 100;
   // With x = r² and b = 1 − 2 ζ², the response reaches 1/g where x² − 2 b x + 1 − g² = 0.
   const b = 1 - 2 * dampingRatio ** 2;
@@ -61,7 +61,7 @@ export function usableShareOfResonance(acceptedErrorPct: number, dampingRatio = 
  * @returns Hz
  */
 export function usableUpperFrequencyHz(mountedResonanceHz: number, acceptedErrorPct: number, dampingRatio = 0): number {
-  mustBePositive("mountedResonanceHz", mountedResonanceHz);
+  requirePositive("mountedResonanceHz", mountedResonanceHz);
   return mountedResonanceHz * usableShareOfResonance(acceptedErrorPct, dampingRatio);
 }
 
@@ -74,7 +74,7 @@ export function usableUpperFrequencyHz(mountedResonanceHz: number, acceptedError
  * @returns Hz
  */
 export function neededResonanceHz(highestFrequencyHz: number, acceptedErrorPct: number, dampingRatio = 0): number {
-  mustBePositive("highestFrequencyHz", highestFrequencyHz);
+  requirePositive("highestFrequencyHz", highestFrequencyHz);
   return highestFrequencyHz / usableShareOfResonance(acceptedErrorPct, dampingRatio);
 }
 
@@ -88,8 +88,8 @@ export function neededResonanceHz(highestFrequencyHz: number, acceptedErrorPct: 
  * @returns Hz
  */
 export function resonanceOnContactHz(contactStiffnessNPerM: number, massKg: number): number {
-  mustBePositive("contactStiffnessNPerM", contactStiffnessNPerM);
-  mustBePositive("massKg", massKg);
+  requirePositive("contactStiffnessNPerM", contactStiffnessNPerM);
+  requirePositive("massKg", massKg);
   return Math.sqrt(contactStiffnessNPerM / massKg) / (2 * Math.PI);
 }
 
@@ -103,8 +103,8 @@ export function resonanceOnContactHz(contactStiffnessNPerM: number, massKg: numb
  * @returns per cent
  */
 export function naturalFrequencyShiftPct(movingMassKg: number, addedMassKg: number): number {
-  mustBePositive("movingMassKg", movingMassKg);
-  mustNotBeNegative("addedMassKg", addedMassKg);
+  requirePositive("movingMassKg", movingMassKg);
+  requireNotNegative("addedMassKg", addedMassKg);
   return 100 * (Math.sqrt(movingMassKg / (movingMassKg + addedMassKg)) - 1);
 }
 
@@ -118,8 +118,8 @@ export function naturalFrequencyShiftPct(movingMassKg: number, addedMassKg: numb
  * @returns kg
  */
 export function massForShiftKg(movingMassKg: number, acceptedShiftPct: number): number {
-  mustBePositive("movingMassKg", movingMassKg);
-  mustBeWithin("acceptedShiftPct", acceptedShiftPct, 0.001, 90);
+  requirePositive("movingMassKg", movingMassKg);
+  requireWithin("acceptedShiftPct", acceptedShiftPct, 0.001, 90);
   return movingMassKg * (1 / (1 - acceptedShiftPct / 100) ** 2 - 1);
 }
 
@@ -136,7 +136,7 @@ const USUAL_MASS_SHARE = 0.1;
  * @returns kg
  */
 export function heaviestSensorKg(movingMassKg: number, share: number = USUAL_MASS_SHARE): number {
-  mustBePositive("movingMassKg", movingMassKg);
-  mustBeWithin("share", share, 0.001, 1);
+  requirePositive("movingMassKg", movingMassKg);
+  requireWithin("share", share, 0.001, 1);
   return movingMassKg * share;
 }

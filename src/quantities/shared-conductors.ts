@@ -1,4 +1,4 @@
-import { mustBePositive, mustNotBeNegative } from "./number-guards.js";
+import { requireNotNegative, requirePositive } from "./require-number.js";
 
 /** A length of trunk, and what is taken off at its far end. */
 export interface TrunkSection {
@@ -18,10 +18,10 @@ export interface TrunkSection {
  * @returns V at the end of each section; below 0 where the trunk could not carry the currents at all
  */
 export function trunkVoltagesV(supplyV: number, sections: readonly TrunkSection[]): readonly number[] {
-  mustBePositive("supplyV", supplyV);
+  requirePositive("supplyV", supplyV);
   for (const { loopOhm, takenA } of sections) {
-    mustNotBeNegative("loopOhm", loopOhm);
-    mustNotBeNegative("takenA", takenA);
+    requireNotNegative("loopOhm", loopOhm);
+    requireNotNegative("takenA", takenA);
   }
   let currentA = sections.reduce((sum, { takenA }) => sum + takenA, 0);
   let voltageV = supplyV;
@@ -54,11 +54,11 @@ export function commonReturnVoltagesV(
   points: readonly PointOnCommonReturn[],
   returnOhm: number,
 ): readonly number[] {
-  mustBePositive("supplyV", supplyV);
-  mustNotBeNegative("returnOhm", returnOhm);
+  requirePositive("supplyV", supplyV);
+  requireNotNegative("returnOhm", returnOhm);
   for (const { outgoingOhm, currentA } of points) {
-    mustNotBeNegative("outgoingOhm", outgoingOhm);
-    mustNotBeNegative("currentA", currentA);
+    requireNotNegative("outgoingOhm", outgoingOhm);
+    requireNotNegative("currentA", currentA);
   }
   const returnDropV = returnOhm * points.reduce((sum, { currentA }) => sum + currentA, 0);
   return points.map(({ outgoingOhm, currentA }) => supplyV - outgoingOhm * currentA - returnDropV);

@@ -1,4 +1,4 @@
-import { mustBePositive, mustNotBeNegative } from "./number-guards.js";
+import { requireNotNegative, requirePositive } from "./require-number.js";
 
 // All of these hold for a single sine. A mixture of frequencies has no fixed ratio of peak to r.m.s., and its velocity
 // follows from its acceleration only line by line.
@@ -20,36 +20,36 @@ const OF_PEAK: Readonly<Record<Detector, number>> = { rms: Math.SQRT1_2, peak: 1
  * @returns in the same unit
  */
 export function restateSine(size: number, from: Detector, to: Detector): number {
-  mustNotBeNegative("size", size);
+  requireNotNegative("size", size);
   return (size / OF_PEAK[from]) * OF_PEAK[to];
 }
 
 /** Velocity in mm/s of an acceleration in m/s², both stated in the same way; v = a/(2πf). */
 export function velocityOfAccelerationMmPerS(accelerationMPerS2: number, frequencyHz: number): number {
-  mustNotBeNegative("accelerationMPerS2", accelerationMPerS2);
+  requireNotNegative("accelerationMPerS2", accelerationMPerS2);
   return (1000 * accelerationMPerS2) / angular(frequencyHz);
 }
 
 /** Acceleration in m/s² of a velocity in mm/s, both stated in the same way; a = 2πf v. */
 export function accelerationOfVelocityMPerS2(velocityMmPerS: number, frequencyHz: number): number {
-  mustNotBeNegative("velocityMmPerS", velocityMmPerS);
+  requireNotNegative("velocityMmPerS", velocityMmPerS);
   return (velocityMmPerS * angular(frequencyHz)) / 1000;
 }
 
 /** Displacement in µm of a velocity in mm/s, both stated in the same way; s = v/(2πf). */
 export function displacementOfVelocityUm(velocityMmPerS: number, frequencyHz: number): number {
-  mustNotBeNegative("velocityMmPerS", velocityMmPerS);
+  requireNotNegative("velocityMmPerS", velocityMmPerS);
   return (1000 * velocityMmPerS) / angular(frequencyHz);
 }
 
 /** Velocity in mm/s of a displacement in µm, both stated in the same way; v = 2πf s. */
 export function velocityOfDisplacementMmPerS(displacementUm: number, frequencyHz: number): number {
-  mustNotBeNegative("displacementUm", displacementUm);
+  requireNotNegative("displacementUm", displacementUm);
   return (displacementUm * angular(frequencyHz)) / 1000;
 }
 
 function angular(frequencyHz: number): number {
-  mustBePositive("frequencyHz", frequencyHz);
+  requirePositive("frequencyHz", frequencyHz);
   return 2 * Math.PI * frequencyHz;
 }
 
@@ -63,8 +63,8 @@ function angular(frequencyHz: number): number {
  * @returns m/s²
  */
 export function noiseInBandMPerS2(densityUgPerRootHz: number, bandwidthHz: number): number {
-  mustBePositive("densityUgPerRootHz", densityUgPerRootHz);
-  mustBePositive("bandwidthHz", bandwidthHz);
+  requirePositive("densityUgPerRootHz", densityUgPerRootHz);
+  requirePositive("bandwidthHz", bandwidthHz);
   return densityUgPerRootHz * 1e-6 * STANDARD_GRAVITY_M_PER_S2 * Math.sqrt(bandwidthHz);
 }
 
@@ -78,7 +78,7 @@ export function noiseInBandMPerS2(densityUgPerRootHz: number, bandwidthHz: numbe
  * @param noiseMPerS2 - r.m.s. noise in the band, m/s², above 0
  */
 export function timesAboveNoise(velocityMmPerS: number, frequencyHz: number, noiseMPerS2: number): number {
-  mustBePositive("noiseMPerS2", noiseMPerS2);
+  requirePositive("noiseMPerS2", noiseMPerS2);
   return accelerationOfVelocityMPerS2(velocityMmPerS, frequencyHz) / noiseMPerS2;
 }
 
@@ -90,7 +90,7 @@ export function timesAboveNoise(velocityMmPerS: number, frequencyHz: number, noi
  * @returns mm/s r.m.s.
  */
 export function leastVelocityAboveNoiseMmPerS(frequencyHz: number, noiseMPerS2: number, times: number): number {
-  mustBePositive("noiseMPerS2", noiseMPerS2);
-  mustBePositive("times", times);
+  requirePositive("noiseMPerS2", noiseMPerS2);
+  requirePositive("times", times);
   return velocityOfAccelerationMmPerS(times * noiseMPerS2, frequencyHz);
 }

@@ -1,5 +1,5 @@
 import { componentFrequencyHz, shaftFrequencyHz } from "./machine-frequencies.js";
-import { mustBeCount, mustBePositive, mustBeWithin, mustNotBeNegative } from "./number-guards.js";
+import { requireCount, requireNotNegative, requirePositive, requireWithin } from "./require-number.js";
 
 /** Samples taken per line of a spectrum; the 0.56 beyond the sampling theorem is the slope of the filter (usual practice). */
 const SAMPLES_PER_LINE = 2.56;
@@ -24,8 +24,8 @@ export interface SpectrumRecord {
  * @param lines - number of lines, at least 1
  */
 export function spectrumRecord(topFrequencyHz: number, lines: number): SpectrumRecord {
-  mustBePositive("topFrequencyHz", topFrequencyHz);
-  mustBeCount("lines", lines, 1);
+  requirePositive("topFrequencyHz", topFrequencyHz);
+  requireCount("lines", lines, 1);
   return {
     lineSpacingHz: topFrequencyHz / lines,
     recordLengthS: lines / topFrequencyHz,
@@ -43,7 +43,7 @@ export function spectrumRecord(topFrequencyHz: number, lines: number): SpectrumR
  * @param recordLengthS - s, above 0
  */
 export function turnsInRecord(shaftRpm: number, recordLengthS: number): number {
-  mustBePositive("recordLengthS", recordLengthS);
+  requirePositive("recordLengthS", recordLengthS);
   return shaftFrequencyHz(shaftRpm) * recordLengthS;
 }
 
@@ -57,7 +57,7 @@ export function turnsInRecord(shaftRpm: number, recordLengthS: number): number {
  * @returns s
  */
 export function recordLengthForTurnsS(shaftRpm: number, turns: number): number {
-  mustBePositive("turns", turns);
+  requirePositive("turns", turns);
   return turns / shaftFrequencyHz(shaftRpm);
 }
 
@@ -78,9 +78,9 @@ export function leastLines(
   linesApart: number,
   series: readonly number[] = USUAL_LINES,
 ): number | null {
-  mustBePositive("topFrequencyHz", topFrequencyHz);
-  mustBePositive("separationHz", separationHz);
-  mustBeWithin("linesApart", linesApart, 1, 1000);
+  requirePositive("topFrequencyHz", topFrequencyHz);
+  requirePositive("separationHz", separationHz);
+  requireWithin("linesApart", linesApart, 1, 1000);
   // The hair keeps 100 lines enough where the division gives 100.00000000000001.
   const needed = ((topFrequencyHz * linesApart) / separationHz) * (1 - 1e-12);
   return series.find((lines) => lines >= needed) ?? null;
@@ -97,8 +97,8 @@ export function leastLines(
  * @param lineSpacingHz - Hz, above 0
  */
 export function smearLines(order: number, shaftRpm: number, speedChangePct: number, lineSpacingHz: number): number {
-  mustNotBeNegative("speedChangePct", speedChangePct);
-  mustBePositive("lineSpacingHz", lineSpacingHz);
+  requireNotNegative("speedChangePct", speedChangePct);
+  requirePositive("lineSpacingHz", lineSpacingHz);
   return (componentFrequencyHz(order, shaftRpm) * speedChangePct) / 100 / lineSpacingHz;
 }
 
@@ -111,8 +111,8 @@ export function smearLines(order: number, shaftRpm: number, speedChangePct: numb
  * @returns per cent of the speed
  */
 export function greatestSpeedChangePct(order: number, shaftRpm: number, lineSpacingHz: number, lines = 1): number {
-  mustBePositive("lineSpacingHz", lineSpacingHz);
-  mustBePositive("lines", lines);
+  requirePositive("lineSpacingHz", lineSpacingHz);
+  requirePositive("lines", lines);
   return (100 * lines * lineSpacingHz) / componentFrequencyHz(order, shaftRpm);
 }
 
@@ -129,9 +129,9 @@ export function greatestSpeedChangePct(order: number, shaftRpm: number, lineSpac
  * @returns s
  */
 export function shortestRunS(settlingS: number, recordLengthS: number, averages: number, overlapPct: number): number {
-  mustNotBeNegative("settlingS", settlingS);
-  mustBePositive("recordLengthS", recordLengthS);
-  mustBeCount("averages", averages, 1);
-  mustBeWithin("overlapPct", overlapPct, 0, 95);
+  requireNotNegative("settlingS", settlingS);
+  requirePositive("recordLengthS", recordLengthS);
+  requireCount("averages", averages, 1);
+  requireWithin("overlapPct", overlapPct, 0, 95);
   return settlingS + recordLengthS * ((averages - 1) * (1 - overlapPct / 100) + 1);
 }

@@ -1,5 +1,5 @@
 import type { Interval } from "../base/index.js";
-import { mustBeCount, mustBePositive, mustBeWithin, mustNotBeNegative } from "./number-guards.js";
+import { requireCount, requireNotNegative, requirePositive, requireWithin } from "./require-number.js";
 
 /** Tolerance of a rated direct voltage, per cent. */
 export interface SupplyTolerance {
@@ -26,10 +26,10 @@ export function supplyBandV(
   tolerance: SupplyTolerance = CONTROL_SUPPLY_TOLERANCE,
   ripplePct = 0,
 ): Interval {
-  mustBePositive("ratedV", ratedV);
-  mustBeWithin("belowPct", tolerance.belowPct, 0, 75);
-  mustBeWithin("abovePct", tolerance.abovePct, 0, 100);
-  mustBeWithin("ripplePct", ripplePct, 0, 20);
+  requirePositive("ratedV", ratedV);
+  requireWithin("belowPct", tolerance.belowPct, 0, 75);
+  requireWithin("abovePct", tolerance.abovePct, 0, 100);
+  requireWithin("ripplePct", ripplePct, 0, 20);
   return {
     lowest: ratedV * (1 - (tolerance.belowPct + ripplePct) / 100),
     highest: ratedV * (1 + (tolerance.abovePct + ripplePct) / 100),
@@ -56,9 +56,9 @@ export interface SupplyLoad {
  * @param inrushFactor - starting over running current of a point, 1 to 100; 1 where the points start slowly
  */
 export function supplyLoad(currentsA: readonly number[], ratingA: number, inrushFactor: number): SupplyLoad {
-  for (const currentA of currentsA) mustNotBeNegative("currentA", currentA);
-  mustBePositive("ratingA", ratingA);
-  mustBeWithin("inrushFactor", inrushFactor, 1, 100);
+  for (const currentA of currentsA) requireNotNegative("currentA", currentA);
+  requirePositive("ratingA", ratingA);
+  requireWithin("inrushFactor", inrushFactor, 1, 100);
   const runningA = currentsA.reduce((sum, currentA) => sum + currentA, 0);
   const startingA = runningA * inrushFactor;
   return { runningA, startingA, runningPct: (100 * runningA) / ratingA, startingPct: (100 * startingA) / ratingA };
@@ -74,12 +74,12 @@ export function supplyLoad(currentsA: readonly number[], ratingA: number, inrush
  * @param usablePct - share of the rating to be used, 1 to 100 %; 80 is common practice
  */
 export function mostPointsOnSupply(currentA: number, ratingA: number, usablePct: number): number {
-  mustBePositive("currentA", currentA);
-  mustBePositive("ratingA", ratingA);
-  mustBeWithin("usablePct", usablePct, 1, 100);
+  requirePositive("currentA", currentA);
+  requirePositive("ratingA", ratingA);
+  requireWithin("usablePct", usablePct, 1, 100);
   // The hair keeps 0.8 A over 0.1 A at eight points.
   const most = Math.floor(((ratingA * usablePct) / 100 / currentA) * (1 + 1e-12));
-  mustBeCount("points on the supply", most, 0);
+  requireCount("points on the supply", most, 0);
   return most;
 }
 
@@ -105,7 +105,7 @@ export type ExtraLowVoltage = "touchable-anywhere" | "touchable-when-dry" | "ext
  * @param highestV - highest nominal voltage, V, above 0; alternating r.m.s.
  */
 export function extraLowVoltage(highestV: number, kind: "dc" | "ac"): ExtraLowVoltage {
-  mustBePositive("highestV", highestV);
+  requirePositive("highestV", highestV);
   const limitOf = (limits: { readonly dcV: number; readonly acV: number }) => (kind === "dc" ? limits.dcV : limits.acV);
   if (highestV <= limitOf(EXTRA_LOW_VOLTAGE.elsewhere)) return "touchable-anywhere";
   if (highestV <= limitOf(EXTRA_LOW_VOLTAGE.dry)) return "touchable-when-dry";

@@ -1,4 +1,4 @@
-import { mustBePositive, mustBeWithin, mustNotBeNegative } from "./number-guards.js";
+import { requireNotNegative, requirePositive, requireWithin } from "./require-number.js";
 import {
   CLASS_LIMITS_MM_PER_S,
   GROUP_LIMITS,
@@ -21,7 +21,7 @@ export type Zone = "A" | "B" | "C" | "D";
  * @param reading - r.m.s., in the unit of the limits, not negative
  */
 export function zoneOf(reading: number, limits: ZoneLimits): Zone {
-  mustNotBeNegative("reading", reading);
+  requireNotNegative("reading", reading);
   if (!(limits.ab > 0 && limits.ab < limits.bc && limits.bc < limits.cd && limits.cd <= 1e12)) {
     throw new RangeError(`limits must be above 0 and rise, got ${limits.ab}, ${limits.bc}, ${limits.cd}`);
   }
@@ -64,7 +64,7 @@ export function machineClassOf(
   foundation: "ordinary" | "special",
   support: SupportClass | null,
 ): MachineClass | null {
-  mustBePositive("ratedPowerKw", ratedPowerKw);
+  requirePositive("ratedPowerKw", ratedPowerKw);
   if (ratedPowerKw <= 15) return "I";
   if (ratedPowerKw <= (foundation === "special" ? 300 : 75)) return "II";
   if (support === null) return null;
@@ -87,10 +87,10 @@ export function limitsOfGroup(group: MachineGroup, support: SupportClass): Group
  * @returns the group, or null where the machine is outside the standard
  */
 export function machineGroupOf(ratedPowerKw: number, motorShaftHeightMm: number | null): MachineGroup | null {
-  mustBePositive("ratedPowerKw", ratedPowerKw);
+  requirePositive("ratedPowerKw", ratedPowerKw);
   if (ratedPowerKw <= 15 || ratedPowerKw > 50_000) return null;
   if (motorShaftHeightMm === null) return ratedPowerKw > 300 ? 1 : 2;
-  mustBePositive("motorShaftHeightMm", motorShaftHeightMm);
+  requirePositive("motorShaftHeightMm", motorShaftHeightMm);
   if (motorShaftHeightMm < 160) return null;
   return motorShaftHeightMm >= 315 ? 1 : 2;
 }
@@ -108,9 +108,9 @@ export const ZONED_SPEEDS_RPM = { lowest: 120, highest: 15_000 } as const;
  * @param mainExcitingHz - in most cases the turning frequency, Hz, above 0
  */
 export function supportClassOf(lowestNaturalHz: number | null, mainExcitingHz: number): SupportClass {
-  mustBePositive("mainExcitingHz", mainExcitingHz);
+  requirePositive("mainExcitingHz", mainExcitingHz);
   if (lowestNaturalHz === null) return "rigid";
-  mustBePositive("lowestNaturalHz", lowestNaturalHz);
+  requirePositive("lowestNaturalHz", lowestNaturalHz);
   return lowestNaturalHz >= 1.25 * mainExcitingHz ? "rigid" : "flexible";
 }
 
@@ -125,14 +125,14 @@ export function supportClassOf(lowestNaturalHz: number | null, mainExcitingHz: n
  * @returns mm/s r.m.s.
  */
 export function alarmFromBaselineMmPerS(baselineMmPerS: number, limits: ZoneLimits): number {
-  mustNotBeNegative("baselineMmPerS", baselineMmPerS);
-  mustBePositive("limits.bc", limits.bc);
+  requireNotNegative("baselineMmPerS", baselineMmPerS);
+  requirePositive("limits.bc", limits.bc);
   return Math.min(baselineMmPerS + 0.25 * limits.bc, 1.25 * limits.bc);
 }
 
 /** The highest setting of a trip: 1.25 times the upper limit of zone C, mm/s r.m.s. (ISO 10816-3:2009 5.4.2 as reprinted). */
 export function highestTripMmPerS(limits: ZoneLimits): number {
-  mustBePositive("limits.cd", limits.cd);
+  requirePositive("limits.cd", limits.cd);
   return 1.25 * limits.cd;
 }
 
@@ -149,7 +149,7 @@ export function motorLimits(
   shaftHeightMm: number,
   mounting: "free-suspension" | "rigid",
 ): MotorLimits | null {
-  mustBeWithin("shaftHeightMm", shaftHeightMm, 56, 10_000);
+  requireWithin("shaftHeightMm", shaftHeightMm, 56, 10_000);
   const [small, medium, large] = MOTOR_LIMITS[grade];
   return (shaftHeightMm <= 132 ? small : shaftHeightMm <= 280 ? medium : large)[mounting];
 }

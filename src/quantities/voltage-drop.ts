@@ -1,5 +1,5 @@
 import { resistanceAtTemperature } from "./conductors.js";
-import { mustBePositive, mustNotBeNegative } from "./number-guards.js";
+import { requireNotNegative, requirePositive } from "./require-number.js";
 import { type ConductorClass, type ConductorCoat, GREATEST_RESISTANCE } from "./tables/conductors.js";
 
 /**
@@ -12,8 +12,8 @@ import { type ConductorClass, type ConductorCoat, GREATEST_RESISTANCE } from "./
  * @returns Ω
  */
 export function loopResistanceOhm(oneWayLengthM: number, resistanceOhmPerKm: number): number {
-  mustNotBeNegative("oneWayLengthM", oneWayLengthM);
-  mustBePositive("resistanceOhmPerKm", resistanceOhmPerKm);
+  requireNotNegative("oneWayLengthM", oneWayLengthM);
+  requirePositive("resistanceOhmPerKm", resistanceOhmPerKm);
   return (2 * oneWayLengthM * resistanceOhmPerKm) / 1000;
 }
 
@@ -28,9 +28,9 @@ export function loopResistanceOhm(oneWayLengthM: number, resistanceOhmPerKm: num
  * @returns V; below 0 where the run could not carry the current at all
  */
 export function voltageAtLoadV(supplyV: number, loopOhm: number, currentA: number): number {
-  mustBePositive("supplyV", supplyV);
-  mustNotBeNegative("loopOhm", loopOhm);
-  mustNotBeNegative("currentA", currentA);
+  requirePositive("supplyV", supplyV);
+  requireNotNegative("loopOhm", loopOhm);
+  requireNotNegative("currentA", currentA);
   return supplyV - loopOhm * currentA;
 }
 
@@ -45,9 +45,9 @@ export function voltageAtLoadV(supplyV: number, loopOhm: number, currentA: numbe
  * @returns V, or null where the run cannot deliver the power
  */
 export function voltageAtSteadyPowerV(supplyV: number, loopOhm: number, powerW: number): number | null {
-  mustBePositive("supplyV", supplyV);
-  mustNotBeNegative("loopOhm", loopOhm);
-  mustNotBeNegative("powerW", powerW);
+  requirePositive("supplyV", supplyV);
+  requireNotNegative("loopOhm", loopOhm);
+  requireNotNegative("powerW", powerW);
   const discriminant = supplyV ** 2 - 4 * loopOhm * powerW;
   return discriminant < 0 ? null : (supplyV + Math.sqrt(discriminant)) / 2;
 }
@@ -90,10 +90,10 @@ export function longestCableM(
   highestCurrentA: number,
   resistanceOhmPerKm: number,
 ): number {
-  mustBePositive("lowestSupplyV", lowestSupplyV);
-  mustBePositive("neededV", neededV);
-  mustBePositive("highestCurrentA", highestCurrentA);
-  mustBePositive("resistanceOhmPerKm", resistanceOhmPerKm);
+  requirePositive("lowestSupplyV", lowestSupplyV);
+  requirePositive("neededV", neededV);
+  requirePositive("highestCurrentA", highestCurrentA);
+  requirePositive("resistanceOhmPerKm", resistanceOhmPerKm);
   return Math.max(0, (1000 * (lowestSupplyV - neededV)) / (2 * resistanceOhmPerKm * highestCurrentA));
 }
 
@@ -112,7 +112,7 @@ export function leastCrossSectionMm2(
   run: Omit<CableRun, "resistanceAt20OhmPerKm">,
   conductor: { readonly class: ConductorClass; readonly coat: ConductorCoat },
 ): number | null {
-  mustBePositive("neededV", neededV);
+  requirePositive("neededV", neededV);
   const rows = GREATEST_RESISTANCE[conductor.class][conductor.coat];
   const enough = rows.find(
     ([, resistanceAt20OhmPerKm]) =>

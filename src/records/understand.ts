@@ -1,5 +1,6 @@
 import { cellName, columnLetters, tidyText } from "../base/index.js";
 import { type DecimalSign, factOf, isNumeric } from "../facts/index.js";
+import type { CellValue } from "../workbook/index.js";
 import { candidatesOf } from "./candidates.js";
 import type { ColumnPlan } from "./columns.js";
 import { type Grid, shownText } from "./grid.js";
@@ -79,6 +80,13 @@ function understandTable(plan: readonly ColumnPlan[], looked: Looked): TableUnde
   };
 }
 
+/** A day is kept as a number that says nothing to a person; shown is the day that was read. */
+function dayRead(value: CellValue, record: PointRecord | undefined, [fact = ""]: readonly string[]): string | null {
+  const said = record?.facts.get(fact);
+  const isDay = value.kind === "number" && value.format === "date";
+  return isDay && said?.known && typeof said.value === "string" ? said.value : null;
+}
+
 function understandColumn(column: ColumnPlan, looked: Looked): ColumnUnderstood {
   const { grid, table, records, read, troubled, vocabulary } = looked;
   const letters = columnLetters(column.column);
@@ -86,8 +94,8 @@ function understandColumn(column: ColumnPlan, looked: Looked): ColumnUnderstood 
   const ways = records.map((record) => wayOf(record, letters, facts, troubled));
   const count = (way: keyof CellCounts): number => ways.filter((one) => one === way).length;
   const counts = { read: count("read"), unreadable: count("unreadable"), missing: count("missing") };
-  const firstRead = records[ways.indexOf("read")]?.row;
-  const row = firstRead ?? table.rows.find((one) => grid.own(one, column.column) !== undefined);
+  const firstRead = records[ways.indexOf("read")];
+  const row = firstRead?.row ?? table.rows.find((one) => grid.own(one, column.column) !== undefined);
   const value = row === undefined ? undefined : grid.seen(row, column.column, table.row)?.value;
   return {
     letters,
@@ -104,7 +112,9 @@ function understandColumn(column: ColumnPlan, looked: Looked): ColumnUnderstood 
     ownWords: column.word?.values ?? new Map(),
     counts: facts.length === 0 ? NO_CELLS : counts,
     example:
-      row === undefined || value === undefined ? null : { cell: cellName(row, column.column), text: shownText(value) },
+      row === undefined || value === undefined
+        ? null
+        : { cell: cellName(row, column.column), text: dayRead(value, firstRead, facts) ?? shownText(value) },
     candidates: column.field || column.word ? [] : candidatesOf(column.heading, vocabulary),
   };
 }
