@@ -6,6 +6,7 @@ import { besides, table } from "./tables.mjs";
 
 const CLI = fileURLToPath(new URL("../../dist/cli/main.js", import.meta.url));
 const READERS = fileURLToPath(new URL("readers.mjs", import.meta.url));
+const EDIT = fileURLToPath(new URL("edit.mjs", import.meta.url));
 const DAY = "2026-11-25";
 
 /**
@@ -13,13 +14,15 @@ const DAY = "2026-11-25";
  *
  * @param {string} what - the file, as the table names it
  * @param {string} file
+ * @param {number} points - in the file
  * @param {string} folder - for the outputs
  * @param {number} rounds
  */
-export async function commands(what, file, folder, rounds) {
+export async function commands(what, file, points, folder, rounds) {
   const screen = (...outputs) => [CLI, "screen", file, "--set", "core", "--as-of", DAY, "--overwrite", ...outputs];
   const programs = [
     ["reading alone", () => [READERS, "spotface", file]],
+    ["written back, one column more", () => [EDIT, file, join(folder, "edited.xlsx"), String(points)]],
     ["to the terminal", () => screen()],
     ["to a JSON file", () => screen("--result", join(folder, "out.json"))],
     ["to a screened workbook", () => screen("--workbook", join(folder, "out.xlsx"))],
@@ -30,7 +33,5 @@ export async function commands(what, file, folder, rounds) {
     [`screen ${what}`, "time", "processor", "peak memory", "to reading alone"],
     ...programs.map(([name]) => besides(name, runs.get(name), [reading])),
   ]);
-  const [terminal, json, workbook] = programs.slice(1).map(([name]) => runs.get(name));
-  const writeBack = { wall: workbook.wall - terminal.wall, processor: workbook.processor - terminal.processor };
-  return { reading, json, workbook, writeBack };
+  return { reading, json: runs.get("to a JSON file"), writeBack: runs.get("written back, one column more") };
 }

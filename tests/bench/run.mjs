@@ -42,7 +42,7 @@ try {
   for (const [rows, file] of files) {
     const what = `${grouped(rows)} rows of 30 columns`;
     const read = await readings(what, file, ROUNDS);
-    long = figuresOf(read, await commands(what, file, folder, ROUNDS));
+    long = figuresOf(read, await commands(what, file, rows, folder, ROUNDS));
   }
   let short;
   if (!isQuick) {

@@ -37,11 +37,11 @@ export function besideWanted(rows, figures) {
 export function figuresOf({ floor, ours, fastestOther }, done) {
   const figures = { floor: ratio(ours, floor), fasterBy: ratio(fastestOther, ours), readingKib: ours.peakKib };
   if (!done) return figures;
-  const { reading, json, workbook, writeBack } = done;
+  const { reading, json, writeBack } = done;
   return {
     ...figures,
-    writeBack: workbook.ended === "ok" ? ratio(writeBack, reading) : Number.NaN,
-    writeBackKib: workbook.ended === "ok" ? workbook.peakKib : Number.NaN,
+    writeBack: writeBack.ended === "ok" ? ratio(writeBack, reading) : Number.NaN,
+    writeBackKib: writeBack.ended === "ok" ? writeBack.peakKib : Number.NaN,
     command: json.ended === "ok" ? ratio(json, reading) : Number.NaN,
     commandKib: json.ended === "ok" ? json.peakKib : Number.NaN,
   };
