@@ -72,6 +72,8 @@ export async function readBook(source: WorkbookPackage, added: number): Promise<
   const byId = new Map(bookLinks.map((link) => [link.id, link]));
   const name = workbook.name.replace(/\\/g, "/").replace(/^\/+/, "");
   const type = contentTypeOf(types, key).toLowerCase();
+  const ending = ENDINGS.find(([known]) => known === type)?.[1] ?? cannotEdit("unknown-type", "it is of no known type");
+  refuseHiddenMacros(source, ending);
   return {
     source,
     family,
@@ -82,7 +84,7 @@ export async function readBook(source: WorkbookPackage, added: number): Promise<
     links: bookLinks,
     linksPart,
     types,
-    ending: ENDINGS.find(([known]) => known === type)?.[1] ?? cannotEdit("unknown-type", "it is of no known type"),
+    ending,
   };
 }
 
@@ -96,6 +98,21 @@ function refuseByParts({ entries }: WorkbookPackage): void {
   const has = (start: string) => entries.some(({ key }) => key.startsWith(start));
   if (has("_xmlsignatures/")) cannotEdit("signed", "it is digitally signed, and any change would break the signature");
   if (has("xl/revisions/")) cannotEdit("shared", "it is shared and keeps a log of its changes");
+  const climbing = entries.find(({ name }) => leadsOut(name));
+  if (climbing) cannotEdit("unsafe-name", `its part ${quoted(climbing.name)} has a name that leads out of a folder`);
+}
+
+/** Whether a careless program that unpacks the file would write outside of the folder it was told. */
+function leadsOut(name: string): boolean {
+  return name.split(/[/\\]/).some((step) => step === ".." || step.includes(":"));
+}
+
+/** Macros that a workbook does not own up to would come back in a file that is said to hold none. */
+function refuseHiddenMacros({ entries }: WorkbookPackage, ending: string): void {
+  const macros = entries.find(({ key }) => /(?:^|\/)vba\w*\.bin$/.test(key));
+  if (macros && !ending.endsWith("m")) {
+    cannotEdit("undeclared-macros", `it holds macros (${quoted(macros.name)}) although its type says that it has none`);
+  }
 }
 
 function refuseProtected({ root }: PartText): void {

@@ -119,6 +119,14 @@ describe("a workbook is not edited", () => {
     ["written in UTF-16", "not-utf-8", editableWorkbook([{}], { parts: { [SHEET]: utf16 } })],
     ["whose sheet is damaged", "damaged-xml", withSheet("<sheetData><row></sheetData>")],
     ["whose styles are damaged", "damaged-xml", sheetOf(ROWS, {}, { styles: "<fonts>" })],
+    ["with a name that climbs", "unsafe-name", sheetOf(ROWS, {}, { parts: { "xl/../../up.txt": "x" } })],
+    ["with a name that climbs backwards", "unsafe-name", sheetOf(ROWS, {}, { parts: { "..\\up.txt": "x" } })],
+    ["with a name on a drive", "unsafe-name", sheetOf(ROWS, {}, { parts: { "C:\\up.txt": "x" } })],
+    [
+      "with macros that its type hides",
+      "undeclared-macros",
+      sheetOf(ROWS, {}, { parts: { "xl/vbaProject.bin": "x" } }),
+    ],
     ["that is no zip file", "truncated", strToU8("PK\u0003\u0004")],
   ])("%s", async (_what, code, file) => expect(await edited(file, adding([1]))).toBe(code));
 
