@@ -29,5 +29,6 @@ export const IDENTITY_FACTS: readonly FactDefinition[] = [
   plain("text", "identity", "notes", "notes"),
   choice("selection", "criticality", "criticality", ["A", "B", "C"]),
   plain("yes-no", "selection", "has_standby", "installed standby machine"),
+  plain("yes-no", "selection", "replacement_planned", "replacement planned"),
   choice("selection", "access", "access", ["running", "stopped-only", "scaffold", "none"]),
 ];

@@ -15,6 +15,7 @@ export const MACHINE_FACTS: readonly FactDefinition[] = [
   ]),
   choice("machine", "shaft_orientation", "shaft orientation", ["horizontal", "vertical", "inclined"]),
   choice("machine", "drive_type", "transmission", ["direct", "belt", "gear", "chain", "close-coupled"]),
+  choice("machine", "belt_pull", "direction of belt pull", ["horizontal", "vertical", "inclined"]),
   choice("machine", "bearing_position", "bearing position", [
     "drive-end",
     "non-drive-end",
@@ -32,6 +33,9 @@ export const MACHINE_FACTS: readonly FactDefinition[] = [
   quantity("point", "load_zone_angle", "angle to the load zone", "angle", "deg", 0, 180),
   quantity("point", "distance_to_bearing", "distance to the bearing", "length", "mm", 0, 3000),
   count("point", "joints_in_path", "joints between bearing and sensor", "joints", 0, 20),
+  plain("yes-no", "point", "soft_layer", "gasket, rubber or gap in the path"),
+  quantity("point", "axis_deviation", "tilt of the sensor axis", "angle", "deg", 0, 90),
+  quantity("point", "local_resonance", "lowest local resonance", "frequency", "Hz", 1, 40000),
   choice("point", "mounted_on", "place on the machine", [
     "bearing-housing",
     "casing",

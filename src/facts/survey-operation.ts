@@ -1,5 +1,5 @@
 import type { FactDefinition } from "./definition.js";
-import { choice, plain, quantity } from "./entries.js";
+import { choice, count, plain, quantity } from "./entries.js";
 
 /** Survey fields: operation. */
 export const OPERATION_FACTS: readonly FactDefinition[] = [
@@ -19,4 +19,10 @@ export const OPERATION_FACTS: readonly FactDefinition[] = [
   choice("operation", "duty", "duty", ["continuous", "intermittent", "standby", "short-time", "reversing"]),
   quantity("operation", "shortest_run", "shortest steady run", "time", "s", 0.5, 10000000),
   plain("yes-no", "operation", "load_steady", "steady load"),
+  quantity("operation", "speed_change", "change of speed within one record", "ratio", "%", 0, 100),
+  choice("operation", "evaluation", "evaluation of the signal", ["overall", "spectrum", "triggered"]),
+  plain("yes-no", "operation", "low_band_wanted", "cage or belt to be seen"),
+  count("operation", "spectrum_lines", "lines of the spectrum", "spectral lines", 50, 204800),
+  count("operation", "averages", "records averaged", "records", 1, 1000),
+  quantity("operation", "settling_time", "settling time", "time", "s", 0, 3600),
 ];

@@ -29,7 +29,8 @@ function deriveSpeedVaries(facts: Facts): FactState {
   return known(varies, apart ? ["lowest_speed", "highest_speed"] : ["variable_speed"], facts);
 }
 
-function deriveLowestRunningSpeed(facts: Facts): FactState {
+/** The lowest running speed, or which fact is lacking for it. */
+export function deriveLowestRunningSpeed(facts: Facts): FactState {
   const stated = stateOf(facts, "lowest_speed");
   const lowest = intervalOf(stated);
   if (lowest) return known(rounded(lowest), ["lowest_speed"], facts);

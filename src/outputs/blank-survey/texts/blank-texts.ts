@@ -48,6 +48,9 @@ export interface BlankTexts {
   readonly cautions: readonly string[];
 }
 
+/** What a blank survey says of some of its fields. */
+export type FieldTexts = Pick<BlankTexts, "advice" | "words">;
+
 /** Puts values into the places of a text. */
 export function filled(text: string, values: Readonly<Record<string, string>>): string {
   return text.replace(/\{(\w+)\}/g, (place, name: string) => values[name] ?? place);

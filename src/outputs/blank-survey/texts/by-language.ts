@@ -1,14 +1,27 @@
 import type { Language } from "../../../facts/index.js";
-import type { BlankTexts } from "./blank-texts.js";
+import type { BlankTexts, FieldTexts } from "./blank-texts.js";
 import { ENGLISH } from "./english.js";
 import { FRENCH } from "./french.js";
 import { GERMAN } from "./german.js";
+import { RUNNING_ENGLISH } from "./running-english.js";
+import { RUNNING_FRENCH } from "./running-french.js";
+import { RUNNING_GERMAN } from "./running-german.js";
+import { RUNNING_SPANISH } from "./running-spanish.js";
 import { SPANISH } from "./spanish.js";
 
 /** What a blank survey says, by language. */
 export const BLANK_TEXTS: Readonly<Record<Language, BlankTexts>> = {
-  en: ENGLISH,
-  de: GERMAN,
-  es: SPANISH,
-  fr: FRENCH,
+  en: withFields(ENGLISH, [RUNNING_ENGLISH]),
+  de: withFields(GERMAN, [RUNNING_GERMAN]),
+  es: withFields(SPANISH, [RUNNING_SPANISH]),
+  fr: withFields(FRENCH, [RUNNING_FRENCH]),
 };
+
+function withFields(texts: BlankTexts, more: readonly FieldTexts[]): BlankTexts {
+  const all = [texts, ...more];
+  return {
+    ...texts,
+    advice: Object.assign({}, ...all.map(({ advice }) => advice)),
+    words: Object.assign({}, ...all.map(({ words }) => words)),
+  };
+}
