@@ -11,6 +11,7 @@ const OPTIONS = z.object({
   language: z.enum(LANGUAGES as [Language, ...Language[]]),
   stage: z.enum(STAGES as [Stage, ...Stage[]]),
   rules: z.string().optional(),
+  set: z.string().optional(),
   overwrite: z.boolean().default(false),
 });
 
@@ -26,6 +27,7 @@ export function blankSurveyCommand(terminal: Terminal, program: BlankSurveyInput
       new Option("--stage <stage>", "whether points are proposed or built").choices(STAGES).default("proposed"),
     )
     .option("--rules <folder>", "rulebook whose rules say what is asked (default: the one that comes with the program)")
+    .option("--set <name>", "set of rules that say what is asked (default: the one that the rulebook names)")
     .option("--overwrite", "replace the file if it is there already")
     .action(async (file: string, raw: unknown) => {
       const done = await writeBlankSurvey(file, OPTIONS.parse(raw), terminal, program);
@@ -49,6 +51,12 @@ async function writeBlankSurvey(
     for (const finding of loading.findings) terminal.err(findingLine(finding));
     return refuse(`the rulebook has ${countOf(loading.findings.length, "mistake")}; correct it and run again`);
   }
+  const { rulebook } = loading;
+  const set = options.set ?? rulebook.defaultSet;
+  if (!rulebook.sets.includes(set)) {
+    return refuse(`--set: the rulebook has no set "${set}"; it has ${rulebook.sets.join(", ")}`);
+  }
+  const rules = rulebook.rules.filter((rule) => rule.sets.includes(set));
   const started = await OutputBatch.start([file], { inputs: [], overwrite: options.overwrite });
   if (!started.ok) {
     for (const { path, text } of started.problems) refuse(`${path}: ${text}`);
@@ -58,7 +66,7 @@ async function writeBlankSurvey(
   const takeBack = terminal.onInterrupt(() => batch.abandon());
   try {
     const survey = await blankSurvey({
-      rulebook: loading.rulebook,
+      rulebook: { ...rulebook, rules },
       language: options.language,
       stage: options.stage,
       program,

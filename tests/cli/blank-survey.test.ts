@@ -30,6 +30,15 @@ describe("spotface blank-survey", () => {
     expect(readFileSync(other).length).toBeGreaterThan(readFileSync(one).length);
   });
 
+  it("asks what a set of rules needs, and no more", async () => {
+    const columnsOf = async (...options: readonly string[]): Promise<number> => {
+      const { out } = await runCommand("blank-survey", here("set.xlsx"), "--overwrite", ...options);
+      return Number(/with (\d+) columns/.exec(out)?.[1]);
+    };
+    expect(await columnsOf("--set", "core")).toBe(await columnsOf());
+    expect(await columnsOf("--set", "full")).toBeGreaterThan(await columnsOf("--set", "core"));
+  });
+
   it("replaces nothing unless told to", async () => {
     const file = here("mine.xlsx");
     writeFileSync(file, "mine");
@@ -46,6 +55,7 @@ describe("spotface blank-survey", () => {
     ["a folder that is not there", ["nowhere/blank.xlsx"], /folder does not exist/],
     ["a language that it does not know", ["never.xlsx", "--language", "xx"], /en, de, es, fr/],
     ["a rulebook that is not there", ["never.xlsx", "--rules", "/nowhere"], /mistake/],
+    ["a set that is not there", ["never.xlsx", "--set", "fool"], /has no set "fool"; it has core, full/],
     ["no name at all", [], /missing required argument/],
   ] as const)("cannot run with %s", async (_name, [file, ...more], sentence) => {
     const before = readdirSync(folder);

@@ -17,11 +17,22 @@ const ALWAYS: ReadonlySet<string> = new Set([
   "direction",
   "sensor_model",
 ]);
-const AS_BUILT = "as-built";
+/** What was built, and the first readings: every survey of installed points has them. */
+const ALWAYS_BUILT: ReadonlySet<string> = new Set([
+  "installed_on",
+  "installed_by",
+  "applied_torque",
+  "voltage_at_sensor",
+  "sensor_serial",
+  "baseline_velocity",
+  "baseline_acceleration",
+  "baseline_load",
+  "baseline_on",
+]);
 
 /**
  * The fields that a survey asks for, in the order of the catalogue: those that name the point, those that the rules
- * of the rulebook need at the stage, and of installed points everything as built and what was proposed for them.
+ * of the rulebook need at the stage, and of installed points what was built and what was proposed for them.
  */
 export function neededFields(
   rulebook: Pick<Rulebook, "rules" | "conditions">,
@@ -32,7 +43,7 @@ export function neededFields(
   for (const rule of rulebook.rules) {
     for (const fact of factsOfRule(rule, stages, rulebook)) addWithNeeds(fact, needed);
   }
-  return SURVEY_FACTS.filter(({ id, group }) => needed.has(id) || (stage === "installed" && group === AS_BUILT));
+  return SURVEY_FACTS.filter(({ id }) => needed.has(id) || (stage === "installed" && ALWAYS_BUILT.has(id)));
 }
 
 function addWithNeeds(fact: string, needed: Set<string>): void {
