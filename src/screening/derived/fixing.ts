@@ -170,7 +170,8 @@ function derivePadGap(facts: Facts): FactState {
   if (!pad) return unknownFor("model.seat_diameter_min", from, facts);
   const radius = sizeOf(facts, "surface_radius");
   if (radius) {
-    const gap = (radiusMm: number, padMm: number): number => rimGapMm(radiusMm, Math.min(padMm, 2 * radiusMm));
+    // Under a pad that is wider than the cylinder the gap is at least half its width, however small the radius.
+    const gap = (radiusMm: number, padMm: number): number => rimGapMm(Math.max(radiusMm, padMm / 2), padMm);
     const bounds = { lowest: gap(radius.highest, pad.lowest), highest: gap(radius.lowest, pad.highest) };
     return known(rounded(bounds), from, facts);
   }

@@ -6,7 +6,7 @@ import {
   type PropertyClass,
   type ThreadState,
 } from "../../quantities/index.js";
-import { type Derivation, intervalOf, known, rounded, stateOf } from "./deriving.js";
+import { type Derivation, known, rounded, stateOf } from "./deriving.js";
 import { saysTooLittle, sizeOf, threadOf, unknownForOne, unusableOf } from "./fixing.js";
 
 /** What tightening does to the bolt. */
@@ -46,7 +46,7 @@ function classOf(state: FactState): PropertyClass | null {
 /** Rises with the torque applied, falls with the one planned. */
 function deriveTorqueOffPlan(facts: Facts): FactState {
   const from = ["applied_torque", "target_torque"];
-  const applied = intervalOf(stateOf(facts, "applied_torque"));
+  const applied = sizeOf(facts, "applied_torque");
   const planned = sizeOf(facts, "target_torque");
   if (!applied || !planned) {
     return unknownForOne(unusableOf({ applied_torque: applied, target_torque: planned }), from, facts);
