@@ -1,11 +1,17 @@
 import { STAGES } from "../base/index.js";
 import type { FactDefinition } from "./definition.js";
+import { FIXING_DERIVED } from "./derived/fixing.js";
 import { OPERATION_DERIVED } from "./derived/operation.js";
 import { RUNNING_DERIVED } from "./derived/running.js";
 import { SEAT_DERIVED } from "./derived/seat.js";
 
 /** Facts computed from others; the computation is a function in `quantities/`. */
-export const DERIVED_FACTS: readonly FactDefinition[] = [...OPERATION_DERIVED, ...RUNNING_DERIVED, ...SEAT_DERIVED];
+export const DERIVED_FACTS: readonly FactDefinition[] = [
+  ...OPERATION_DERIVED,
+  ...RUNNING_DERIVED,
+  ...SEAT_DERIVED,
+  ...FIXING_DERIVED,
+];
 
 /** What the run itself settles. */
 export const RUN_FACTS: readonly FactDefinition[] = [

@@ -21,6 +21,11 @@ export function boltStrength(propertyClass: PropertyClass, nominalDiameterMm: nu
   return { tensileMPa, yieldMPa, proofMPa };
 }
 
+/** Whether the table has strengths for this class at this nominal diameter. */
+export function hasStrength(propertyClass: PropertyClass, nominalDiameterMm: number): boolean {
+  return PROPERTY_CLASSES[propertyClass].some(({ upToMm }) => nominalDiameterMm <= upToMm);
+}
+
 /**
  * Loads of a bolt, N: strength times tensile stress area.
  *

@@ -55,6 +55,7 @@ export {
   resistanceAtTemperature,
   resistanceBoundsOhmPerKm,
 } from "./conductors.js";
+export { highestPreloadPct } from "./highest-preload.js";
 export type { IpCode } from "./ip-code.js";
 export { ipCodeIncludes, readIpCode, waterDigitIncludes } from "./ip-code.js";
 export { lowestFrequencyShownHz, shareShownAbove } from "./lower-corner.js";
@@ -190,3 +191,4 @@ export {
   voltageAtLoadV,
   voltageAtSteadyPowerV,
 } from "./voltage-drop.js";
+export { wallMetalOf } from "./wall-metal.js";

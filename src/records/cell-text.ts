@@ -11,6 +11,9 @@ const FORMULA_START = /^[\s']*[=+\-@|%＝＋－＠\t\r\n]/u;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters that an identity must not hold
 const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]|\p{Surrogate}/u;
 
+/** Fields that take the designation of a thread and nothing else. */
+export const THREAD_FIELDS: ReadonlySet<string> = new Set(["thread", "sensor_thread"]);
+
 /** Reads the text of an identity, text or designation field. */
 export function readText(text: string, field: FactDefinition): CellReading {
   if (field.kind === "identifier") return readIdentifier(text);
@@ -41,7 +44,7 @@ function readDesignation(text: string, field: FactDefinition): CellReading {
   const tidy = tidyText(text).replace(/[‐‑‒–—−]/g, "-");
   if (tidy.length > LONGEST_IDENTIFIER) return tooLong(LONGEST_IDENTIFIER);
   if (CONTROL.test(text)) return trouble("not-plain-text", "expected a plain code, found control characters");
-  if (field.id === "thread") return readThread(tidy);
+  if (THREAD_FIELDS.has(field.id)) return readThread(tidy);
   if (field.id === "ip_rating") return readIpRating(tidy);
   if (FORMULA_START.test(text)) return trouble("not-plain-text", "expected a plain designation");
   return textRead(tidy.toUpperCase());

@@ -5,7 +5,7 @@ import { noChoice, readPhrase, readYesNo } from "./cell-choice.js";
 import { readDateText, readDayNumber } from "./cell-date.js";
 import { readNumberText } from "./cell-number.js";
 import { type CellReading, trouble } from "./cell-reading.js";
-import { readText } from "./cell-text.js";
+import { readText, THREAD_FIELDS } from "./cell-text.js";
 import { isConvertedNumber, isConvertedText, looksConverted, lostZeros } from "./converted.js";
 import { halfLastPlace, type NumberContext } from "./number-parts.js";
 import { numberRead } from "./number-result.js";
@@ -122,7 +122,7 @@ function readNumberCell(value: Extract<CellValue, { kind: "number" }>, context: 
         ? looksConverted()
         : (lostZeros(text, context.codeWidth) ?? readText(text, field));
     case "designation":
-      return field.id !== "thread" && isConvertedNumber(value) ? looksConverted() : readText(text, field);
+      return !THREAD_FIELDS.has(field.id) && isConvertedNumber(value) ? looksConverted() : readText(text, field);
     default:
       return readText(text, field);
   }

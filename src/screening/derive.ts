@@ -1,9 +1,17 @@
 import type { Derivation } from "./derived/deriving.js";
+import { FIXING_DERIVED } from "./derived/fixing.js";
 import { OPERATION_DERIVED } from "./derived/operation.js";
 import { RUNNING_DERIVED } from "./derived/running.js";
 import { SEAT_DERIVED } from "./derived/seat.js";
+import { TIGHTENING_DERIVED } from "./derived/tightening.js";
 
 /** How each derived fact comes from others; their definitions are in the catalogue of facts. */
 export const DERIVED: ReadonlyMap<string, Derivation> = new Map(
-  Object.entries({ ...OPERATION_DERIVED, ...RUNNING_DERIVED, ...SEAT_DERIVED }),
+  Object.entries({
+    ...OPERATION_DERIVED,
+    ...RUNNING_DERIVED,
+    ...SEAT_DERIVED,
+    ...FIXING_DERIVED,
+    ...TIGHTENING_DERIVED,
+  }),
 );

@@ -21,9 +21,12 @@ function rootsOf(fact: string, reason: UnknownReason, facts: Facts): readonly Mi
   if (fact === "seat") return seatRoots(from, facts);
   const [first] = from;
   if (first === undefined) return [{ fact, reason }];
+  if (findFact(first)?.source === "model") return modelRoot(first, facts);
   const root = facts.get(first) ?? MISSING;
-  // A known number under it is only too close to the limit, or bounded by a fact that is itself missing.
-  return [{ fact: first, reason: root.known ? "too-close" : root.reason }];
+  if (!root.known) return [{ fact: first, reason: root.reason }];
+  // A known number under it is too close to the limit, or bounded by a fact that is itself missing; a known word may
+  // say too little (a thread of no known size), and then the derived fact has the reason.
+  return [{ fact: first, reason: state.known ? "too-close" : state.reason }];
 }
 
 function modelRoot(fact: string, facts: Facts): readonly MissingFact[] {
