@@ -2,15 +2,15 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Facts, factOf } from "../../src/facts/index.js";
 import { compileRule, type EngineValue, modelFactsOn, type Rule, type Rulebook } from "../../src/rulebook/index.js";
-import { anyState, completionOf, DAY, ruleAndInner, STAGE, stateOf, valueFor } from "./generated.js";
+import { anyState, completionOf, DAY, ruleAndInner, stateOf, valueFor } from "./generated.js";
 import { referenceEngine } from "./reference-engine.js";
 import { shippedRulebook } from "./shipped.js";
 
 type Book = Pick<Rulebook, "conditions">;
 
 function factsNamed(rule: Rule, book: Book): readonly string[] {
-  const compiled = compileRule(rule, book, { stage: STAGE, asOf: DAY });
-  return (compiled?.factsNamed ?? []).filter((fact) => fact !== "stage");
+  const named = rule.stages.flatMap((stage) => compileRule(rule, book, { stage, asOf: DAY })?.factsNamed ?? []);
+  return [...new Set(named)].filter((fact) => fact !== "stage");
 }
 
 function completeFacts(ids: readonly string[], near?: readonly number[]): fc.Arbitrary<Record<string, EngineValue>> {

@@ -39,7 +39,8 @@ function typedValue(fact: string, i: number): string | number | Date {
   const { kind, plausible } = factOf(fact);
   if (plausible) {
     const { lowest, highest } = plausible;
-    return [lowest, (lowest + highest) / 2, highest][i] ?? lowest;
+    const middle = (lowest + highest) / 2;
+    return [lowest, kind === "count" ? Math.round(middle) : middle, highest][i] ?? lowest;
   }
   return kind === "date" ? new Date(Date.UTC(2026, 2, 27 + i)) : `00${i}1-2`;
 }
