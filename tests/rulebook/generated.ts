@@ -1,12 +1,11 @@
 import fc from "fast-check";
-import { type PlainDay, type Stage, single, type TextPlace } from "../../src/base/index.js";
+import { type PlainDay, single, type TextPlace } from "../../src/base/index.js";
 import { type FactDefinition, type FactState, factOf, isNumeric, type KnownFact } from "../../src/facts/index.js";
 import type { Band, Bound, Condition, EngineValue, LimitEntry, Operator, Rule } from "../../src/rulebook/index.js";
 
 const NO_ORIGIN = { kind: "none" } as const;
 const AT: TextPlace = { file: "generated", line: 1, column: 1 };
 
-export const STAGE: Stage = "proposed";
 export const DAY: PlainDay = "2026-06-01";
 
 /** Facts that generated rules speak of: lengths in two units, a temperature, a count, choices, yes-no and text. */
