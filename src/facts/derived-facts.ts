@@ -2,9 +2,16 @@ import { STAGES } from "../base/index.js";
 import type { FactDefinition } from "./definition.js";
 import { OPERATION_DERIVED } from "./derived/operation.js";
 import { SEAT_DERIVED } from "./derived/seat.js";
+import { WATER_DERIVED } from "./derived/water.js";
+import { WIRING_DERIVED } from "./derived/wiring.js";
 
 /** Facts computed from others; the computation is a function in `quantities/`. */
-export const DERIVED_FACTS: readonly FactDefinition[] = [...OPERATION_DERIVED, ...SEAT_DERIVED];
+export const DERIVED_FACTS: readonly FactDefinition[] = [
+  ...OPERATION_DERIVED,
+  ...SEAT_DERIVED,
+  ...WIRING_DERIVED,
+  ...WATER_DERIVED,
+];
 
 /** What the run itself settles. */
 export const RUN_FACTS: readonly FactDefinition[] = [

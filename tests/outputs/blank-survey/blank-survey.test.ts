@@ -42,6 +42,7 @@ function typedValue(fact: string, i: number): string | number | Date {
     const middle = (lowest + highest) / 2;
     return [lowest, kind === "count" ? Math.round(middle) : middle, highest][i] ?? lowest;
   }
+  if (fact === "ip_rating") return `IP6${i + 5}`;
   return kind === "date" ? new Date(Date.UTC(2026, 2, 27 + i)) : `00${i}1-2`;
 }
 

@@ -1,4 +1,5 @@
 import type { BlankTexts } from "./blank-texts.js";
+import { WIRING_ENGLISH } from "./wiring-english.js";
 
 /** The blank survey in English. */
 export const ENGLISH: BlankTexts = {
@@ -96,6 +97,7 @@ export const ENGLISH: BlankTexts = {
       "First overall vibration acceleration after mounting, at normal running; r.m.s. value. 1 g is 9.81 m/s².",
     baseline_load: "Load of the machine while the first values were taken, in per cent of its rated load.",
     baseline_on: "Day on which the first values were taken.",
+    ...WIRING_ENGLISH.advice,
   },
   words: {
     machine_type: {
@@ -188,6 +190,7 @@ export const ENGLISH: BlankTexts = {
       "existing-hole": "existing hole",
     },
     supply_kind: { dc: "DC", ac: "AC" },
+    ...WIRING_ENGLISH.words,
   },
   example: { machine_name: "Feed water pump 1", notes: "pipe in front of the housing, 120 mm free" },
   cautions: [

@@ -1,4 +1,5 @@
 import type { BlankTexts } from "./blank-texts.js";
+import { WIRING_FRENCH } from "./wiring-french.js";
 
 /** The blank survey in French. */
 export const FRENCH: BlankTexts = {
@@ -98,6 +99,7 @@ export const FRENCH: BlankTexts = {
       "Première accélération vibratoire globale après la pose, en marche normale ; valeur efficace (RMS). 1 g vaut 9,81 m/s².",
     baseline_load: "Charge de la machine lors des premières mesures, en pour cent de sa charge nominale.",
     baseline_on: "Jour des premières mesures.",
+    ...WIRING_FRENCH.advice,
   },
   words: {
     machine_type: {
@@ -190,6 +192,7 @@ export const FRENCH: BlankTexts = {
       "existing-hole": "taraudage existant",
     },
     supply_kind: { dc: "courant continu", ac: "courant alternatif" },
+    ...WIRING_FRENCH.words,
   },
   example: { machine_name: "Pompe alimentaire 1", notes: "tuyau devant le palier, 120 mm libres" },
   cautions: [

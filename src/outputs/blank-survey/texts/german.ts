@@ -1,4 +1,5 @@
 import type { BlankTexts } from "./blank-texts.js";
+import { WIRING_GERMAN } from "./wiring-german.js";
 
 /** The blank survey in German. */
 export const GERMAN: BlankTexts = {
@@ -100,6 +101,7 @@ export const GERMAN: BlankTexts = {
       "Erste Schwingbeschleunigung nach der Montage, bei normalem Betrieb; Effektivwert des Summenpegels. 1 g ist 9,81 m/s².",
     baseline_load: "Last der Maschine, während die ersten Werte aufgenommen wurden, in Prozent ihrer Nennlast.",
     baseline_on: "Tag, an dem die ersten Werte aufgenommen wurden.",
+    ...WIRING_GERMAN.advice,
   },
   words: {
     machine_type: {
@@ -192,6 +194,7 @@ export const GERMAN: BlankTexts = {
       "existing-hole": "vorhandenes Gewinde",
     },
     supply_kind: { dc: "Gleichspannung", ac: "Wechselspannung" },
+    ...WIRING_GERMAN.words,
   },
   example: { machine_name: "Speisewasserpumpe 1", notes: "Rohr vor dem Gehäuse, 120 mm frei" },
   cautions: [

@@ -1,4 +1,5 @@
 import type { BlankTexts } from "./blank-texts.js";
+import { WIRING_SPANISH } from "./wiring-spanish.js";
 
 /** The blank survey in Spanish. */
 export const SPANISH: BlankTexts = {
@@ -96,6 +97,7 @@ export const SPANISH: BlankTexts = {
       "Primera aceleración de vibración global después del montaje, en marcha normal; valor eficaz (RMS). 1 g son 9,81 m/s².",
     baseline_load: "Carga de la máquina al tomar los primeros valores, en tanto por ciento de su carga nominal.",
     baseline_on: "Día en que se tomaron los primeros valores.",
+    ...WIRING_SPANISH.advice,
   },
   words: {
     machine_type: {
@@ -188,6 +190,7 @@ export const SPANISH: BlankTexts = {
       "existing-hole": "taladro existente",
     },
     supply_kind: { dc: "corriente continua", ac: "corriente alterna" },
+    ...WIRING_SPANISH.words,
   },
   example: { machine_name: "Bomba de agua de alimentación 1", notes: "tubo delante de la caja, 120 mm libres" },
   cautions: [
