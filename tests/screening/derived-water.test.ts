@@ -41,6 +41,8 @@ describe("the protection against water", () => {
     expect(protection(null, known("dry"))).toBe("covers");
     expect(protection(null, known("jets"))).toBe("missing: ip_rating");
     expect(protection(known("IP67"), null)).toBe("missing: wetting");
+    expect(protection(null, unknown("missing"))).toBe("missing: ip_rating");
+    expect(protection(unknown("missing"), unknown("doubtful"))).toBe("doubtful: wetting");
     expect(protection(unknown("unreadable"), known("jets"))).toBe("unreadable: ip_rating");
     expect(protection(known("IP6X"), known("jets"))).toBe("too-close: ip_rating");
   });

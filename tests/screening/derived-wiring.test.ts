@@ -78,6 +78,12 @@ describe("the lowest voltage at the point", () => {
     });
   });
 
+  it("names a fact that nobody was asked for before one that a row left blank", () => {
+    const { sensor_current: _, ...unasked } = RUN;
+    const state = derive("voltage_at_point", { ...unasked, cable_length: unknown("missing") });
+    expect(state.origin).toMatchObject({ from: { 0: "sensor_current" } });
+  });
+
   it("names first what would narrow it", () => {
     const { conductor_class: _, conductor_temperature: __, ...bare } = RUN;
     expect(derive("voltage_at_point", bare).origin).toMatchObject({

@@ -8,7 +8,7 @@ import {
   supplyLoad,
   voltageAtLoadV,
 } from "../../quantities/index.js";
-import { type Derivation, intervalOf, known, rounded, stateOf, unknownFor } from "./deriving.js";
+import { type Derivation, intervalOf, known, lackingAmong, rounded, stateOf, unknownFor } from "./deriving.js";
 
 /** Cable and supply. */
 export const WIRING_DERIVED: Readonly<Record<string, Derivation>> = {
@@ -29,11 +29,6 @@ const CLASSES: ReadonlyMap<unknown, ConductorClass> = new Map([
 function positiveEnds(facts: Facts, id: string): Interval | null {
   const ends = intervalOf(stateOf(facts, id));
   return ends !== null && ends.lowest > 0 && Number.isFinite(ends.highest) ? ends : null;
-}
-
-/** The first of the facts whose number is not known, or of no use. */
-function lackingOf(facts: Facts, ids: readonly string[]): string | undefined {
-  return ids.find((id) => positiveEnds(facts, id) === null);
 }
 
 /**
@@ -61,7 +56,7 @@ function anyCopper(facts: Facts): Interval {
 function deriveVoltage(facts: Facts, supplyId: string, copper: (facts: Facts) => Interval): FactState {
   const needed = [supplyId, "cable_length", "conductor_size", "sensor_current"];
   const [supply, length, area, current] = needed.map((id) => positiveEnds(facts, id));
-  const lacking = lackingOf(facts, needed);
+  const lacking = lackingAmong(needed, facts, (id) => positiveEnds(facts, id) !== null);
   if (!supply || !length || !area || !current || lacking !== undefined) {
     return unknownFor(lacking ?? supplyId, needed, facts);
   }
@@ -88,7 +83,7 @@ function narrowing(facts: Facts): readonly string[] {
 function deriveLoad(facts: Facts, currentId: string): FactState {
   const needed = ["sensors_on_supply", "supply_rating", currentId];
   const [sensors, rating, current] = needed.map((id) => positiveEnds(facts, id));
-  const lacking = lackingOf(facts, needed);
+  const lacking = lackingAmong(needed, facts, (id) => positiveEnds(facts, id) !== null);
   if (!sensors || !rating || !current || lacking !== undefined) {
     return unknownFor(lacking ?? currentId, needed, facts);
   }
