@@ -4,6 +4,8 @@ import { FIXING_DERIVED } from "./derived/fixing.js";
 import { OPERATION_DERIVED } from "./derived/operation.js";
 import { RUNNING_DERIVED } from "./derived/running.js";
 import { SEAT_DERIVED } from "./derived/seat.js";
+import { WATER_DERIVED } from "./derived/water.js";
+import { WIRING_DERIVED } from "./derived/wiring.js";
 
 /** Facts computed from others; the computation is a function in `quantities/`. */
 export const DERIVED_FACTS: readonly FactDefinition[] = [
@@ -11,6 +13,8 @@ export const DERIVED_FACTS: readonly FactDefinition[] = [
   ...RUNNING_DERIVED,
   ...SEAT_DERIVED,
   ...FIXING_DERIVED,
+  ...WIRING_DERIVED,
+  ...WATER_DERIVED,
 ];
 
 /** What the run itself settles. */

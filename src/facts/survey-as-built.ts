@@ -7,6 +7,7 @@ export const AS_BUILT_FACTS: readonly FactDefinition[] = [
   plain("text", "as-built", "installed_by", "installed by"),
   quantity("as-built", "applied_torque", "torque as applied", "torque", "N·m", 0.1, 200),
   quantity("as-built", "voltage_at_sensor", "voltage measured at the sensor", "dc-voltage", "V", 0, 60),
+  plain("yes-no", "as-built", "channel_checked", "channel checked by tapping"),
   plain("identifier", "as-built", "sensor_serial", "serial number of the sensor"),
   quantity("as-built", "baseline_velocity", "baseline velocity", "vibration-velocity", "mm/s", 0, 500),
   quantity("as-built", "baseline_acceleration", "baseline acceleration", "vibration-acceleration", "m/s²", 0, 10000),

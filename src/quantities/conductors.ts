@@ -11,8 +11,8 @@ export const CABLE_TABLE_COEFFICIENT_PER_K = 0.004;
 /** Resistivity of annealed copper at 20 °C, Ω·mm²/km: 0.15328 Ω·g/m² over 8.89 g/cm³ (IACS, quoted after NBS Handbook 100). */
 export const COPPER_RESISTIVITY_OHM_MM2_PER_KM = 17.241;
 
-/** Temperatures between which the linear law is good to about a per cent, °C. */
-const LINEAR = { lowest: -50, highest: 200 } as const;
+/** Temperatures between which the linear law is good to about a per cent, °C; no copper of a sensor cable is outside. */
+export const COPPER_TEMPERATURES_C = { lowest: -50, highest: 200 } as const;
 
 /**
  * The greatest resistance of one conductor at 20 °C that the standard allows.
@@ -61,7 +61,7 @@ export function resistanceAtTemperature(
   coefficientPerK: number = COPPER_COEFFICIENT_PER_K,
 ): number {
   requirePositive("resistanceAt20", resistanceAt20);
-  requireWithin("copperTemperatureC", copperTemperatureC, LINEAR.lowest, LINEAR.highest);
+  requireWithin("copperTemperatureC", copperTemperatureC, COPPER_TEMPERATURES_C.lowest, COPPER_TEMPERATURES_C.highest);
   requireWithin("coefficientPerK", coefficientPerK, 0, 0.01);
   return resistanceAt20 * (1 + coefficientPerK * (copperTemperatureC - 20));
 }
@@ -83,9 +83,52 @@ export function resistanceBoundsOhmPerKm(
 ): Interval | null {
   const greatest = greatestResistanceOhmPerKm(crossSectionMm2, conductorClass, coat);
   if (greatest === null) return null;
-  requireWithin("lowest temperature", copperTemperatureC.lowest, LINEAR.lowest, copperTemperatureC.highest);
+  requireWithin(
+    "lowest temperature",
+    copperTemperatureC.lowest,
+    COPPER_TEMPERATURES_C.lowest,
+    copperTemperatureC.highest,
+  );
   return {
     lowest: resistanceAtTemperature(copperResistanceOhmPerKm(crossSectionMm2), copperTemperatureC.lowest),
+    highest: resistanceAtTemperature(greatest, copperTemperatureC.highest),
+  };
+}
+
+/** How far the greatest resistance of the table lies above bare copper of the same nominal size, at most: a factor. */
+const MOST_ABOVE_COPPER = Math.max(
+  ...Object.values(GREATEST_RESISTANCE).flatMap((coats) =>
+    Object.values(coats).flatMap((rows) => rows.map(([size, ohmPerKm]) => ohmPerKm / copperResistanceOhmPerKm(size))),
+  ),
+);
+
+/**
+ * Between which ends the resistance of a conductor can lie, however little is known of it.
+ *
+ * Source: the functions above. A size of the table lies between bare copper and the greatest value of its class, of all
+ * classes where none is stated, plain or coated. Any other size (sensor leads below 0.5 mm², wire gauges) is taken to
+ * lie above bare copper by no more than the table's sizes do; makers' sheets of 0.25 and 0.34 mm² lie within that.
+ *
+ * @param areaMm2 - ends of the area, mm², above 0
+ * @param conductorClass - null where it is not known
+ * @param copperTemperatureC - ends of the temperature of the copper, °C
+ * @returns Ω/km of one conductor
+ */
+export function resistanceRangeOhmPerKm(
+  areaMm2: Interval,
+  conductorClass: ConductorClass | null,
+  copperTemperatureC: Interval,
+): Interval {
+  const classes: readonly ConductorClass[] = conductorClass === null ? [1, 2, 5] : [conductorClass];
+  const ofTable = classes.flatMap((one) =>
+    (["plain", "metal-coated"] as const).flatMap((coat) =>
+      areaMm2.lowest === areaMm2.highest ? (greatestResistanceOhmPerKm(areaMm2.lowest, one, coat) ?? []) : [],
+    ),
+  );
+  const greatest =
+    ofTable.length > 0 ? Math.max(...ofTable) : copperResistanceOhmPerKm(areaMm2.lowest) * MOST_ABOVE_COPPER;
+  return {
+    lowest: resistanceAtTemperature(copperResistanceOhmPerKm(areaMm2.highest), copperTemperatureC.lowest),
     highest: resistanceAtTemperature(greatest, copperTemperatureC.highest),
   };
 }

@@ -50,14 +50,16 @@ export {
   CABLE_TABLE_COEFFICIENT_PER_K,
   COPPER_COEFFICIENT_PER_K,
   COPPER_RESISTIVITY_OHM_MM2_PER_KM,
+  COPPER_TEMPERATURES_C,
   copperResistanceOhmPerKm,
   greatestResistanceOhmPerKm,
   resistanceAtTemperature,
   resistanceBoundsOhmPerKm,
+  resistanceRangeOhmPerKm,
 } from "./conductors.js";
 export { highestPreloadPct } from "./highest-preload.js";
-export type { IpCode } from "./ip-code.js";
-export { ipCodeIncludes, readIpCode, waterDigitIncludes } from "./ip-code.js";
+export type { IpCode, WaterExposure, WaterProtection } from "./ip-code.js";
+export { ipCodeIncludes, readIpCode, waterDigitIncludes, waterProtection } from "./ip-code.js";
 export { lowestFrequencyShownHz, shareShownAbove } from "./lower-corner.js";
 export type { GearPair } from "./machine-frequencies.js";
 export { componentFrequencyHz, gearPair, shaftFrequencyHz } from "./machine-frequencies.js";

@@ -72,6 +72,33 @@ export function ipCodeIncludes(marked: IpCode, asked: { readonly solids: number;
   return solids === null || water === null ? null : true;
 }
 
+/** Water that a place is exposed to, worst last but for immersion, which is another kind of test. */
+export type WaterExposure = "dry" | "splash" | "jets" | "hot-high-pressure" | "submerged";
+
+/** Whether a degree of protection covers an exposure: as a whole, only a milder form of it, or not. */
+export type WaterProtection = "covers" | "partly" | "lacks";
+
+/**
+ * Whether a marked degree of protection suits the water at its place.
+ *
+ * Source: as {@link waterDigitIncludes}: splashes ask for 4, jets for 5, immersion for 7, and immersion does not include
+ * jets. Common practice: 9 for hot cleaning under high pressure, for which 5 and 6 are tests of a milder jet; 7, 8 and 9
+ * are taken as good against splashes, of which the standard as quoted does not speak.
+ *
+ * @returns null where the marking says nothing of water
+ */
+export function waterProtection(marked: IpCode, exposure: WaterExposure): WaterProtection | null {
+  if (exposure === "dry") return "covers";
+  if (marked.water.length === 0) return null;
+  const meets = (asked: number): boolean =>
+    marked.water.some((digit) => waterDigitIncludes(digit, asked) === true || (asked === 4 && digit >= 7));
+  if (exposure === "splash") return meets(4) ? "covers" : "lacks";
+  if (exposure === "submerged") return meets(7) ? "covers" : "lacks";
+  const [full, mild] = exposure === "jets" ? [5, 9] : [9, 5];
+  if (meets(full)) return "covers";
+  return meets(mild) ? "partly" : "lacks";
+}
+
 function mustBeDigit(name: string, value: number, highest: number): void {
   requireWithin(name, value, 0, highest);
   if (!Number.isInteger(value)) throw new RangeError(`${name} must be a whole number, got ${value}`);

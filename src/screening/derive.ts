@@ -4,6 +4,8 @@ import { OPERATION_DERIVED } from "./derived/operation.js";
 import { RUNNING_DERIVED } from "./derived/running.js";
 import { SEAT_DERIVED } from "./derived/seat.js";
 import { TIGHTENING_DERIVED } from "./derived/tightening.js";
+import { WATER_DERIVED } from "./derived/water.js";
+import { WIRING_DERIVED } from "./derived/wiring.js";
 
 /** How each derived fact comes from others; their definitions are in the catalogue of facts. */
 export const DERIVED: ReadonlyMap<string, Derivation> = new Map(
@@ -13,5 +15,7 @@ export const DERIVED: ReadonlyMap<string, Derivation> = new Map(
     ...SEAT_DERIVED,
     ...FIXING_DERIVED,
     ...TIGHTENING_DERIVED,
+    ...WIRING_DERIVED,
+    ...WATER_DERIVED,
   }),
 );

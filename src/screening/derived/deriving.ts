@@ -39,3 +39,16 @@ export function unknownFor(id: string, from: readonly string[], facts: Facts): F
 export function rounded(interval: Interval): Interval {
   return { lowest: round12(interval.lowest), highest: round12(interval.highest) };
 }
+
+/**
+ * The fact to name where some are of no use. One that no cell and no statement speaks of comes before one that a row
+ * left blank: without it no row can be decided, and the survey as a whole is told so.
+ */
+export function lackingAmong(
+  ids: readonly string[],
+  facts: Facts,
+  isOfUse: (id: string) => boolean,
+): string | undefined {
+  const lacking = ids.filter((id) => !isOfUse(id));
+  return lacking.find((id) => stateOf(facts, id).origin.kind === "none") ?? lacking[0];
+}

@@ -43,6 +43,7 @@ function typedValue(fact: string, i: number): string | number | Date {
     return [lowest, kind === "count" ? Math.round(middle) : middle, highest][i] ?? lowest;
   }
   if (fact.endsWith("thread")) return ["M6", "M8x1", "1/4-28 UNF"][i] ?? "M6";
+  if (fact === "ip_rating") return `IP6${i + 5}`;
   return kind === "date" ? new Date(Date.UTC(2026, 2, 27 + i)) : `00${i}1-2`;
 }
 

@@ -1,5 +1,6 @@
 import type { BlankTexts } from "./blank-texts.js";
 import { FIXING_ENGLISH } from "./fixing-english.js";
+import { WIRING_ENGLISH } from "./wiring-english.js";
 
 /** The blank survey in English. */
 export const ENGLISH: BlankTexts = {
@@ -98,6 +99,7 @@ export const ENGLISH: BlankTexts = {
     baseline_load: "Load of the machine while the first values were taken, in per cent of its rated load.",
     baseline_on: "Day on which the first values were taken.",
     ...FIXING_ENGLISH.advice,
+    ...WIRING_ENGLISH.advice,
   },
   words: {
     machine_type: {
@@ -191,6 +193,7 @@ export const ENGLISH: BlankTexts = {
     },
     supply_kind: { dc: "DC", ac: "AC" },
     ...FIXING_ENGLISH.words,
+    ...WIRING_ENGLISH.words,
   },
   example: { machine_name: "Feed water pump 1", notes: "pipe in front of the housing, 120 mm free" },
   cautions: [

@@ -1,5 +1,6 @@
 import type { BlankTexts } from "./blank-texts.js";
 import { FIXING_FRENCH } from "./fixing-french.js";
+import { WIRING_FRENCH } from "./wiring-french.js";
 
 /** The blank survey in French. */
 export const FRENCH: BlankTexts = {
@@ -100,6 +101,7 @@ export const FRENCH: BlankTexts = {
     baseline_load: "Charge de la machine lors des premières mesures, en pour cent de sa charge nominale.",
     baseline_on: "Jour des premières mesures.",
     ...FIXING_FRENCH.advice,
+    ...WIRING_FRENCH.advice,
   },
   words: {
     machine_type: {
@@ -193,6 +195,7 @@ export const FRENCH: BlankTexts = {
     },
     supply_kind: { dc: "courant continu", ac: "courant alternatif" },
     ...FIXING_FRENCH.words,
+    ...WIRING_FRENCH.words,
   },
   example: { machine_name: "Pompe alimentaire 1", notes: "tuyau devant le palier, 120 mm libres" },
   cautions: [

@@ -1,5 +1,6 @@
 import type { BlankTexts } from "./blank-texts.js";
 import { FIXING_GERMAN } from "./fixing-german.js";
+import { WIRING_GERMAN } from "./wiring-german.js";
 
 /** The blank survey in German. */
 export const GERMAN: BlankTexts = {
@@ -102,6 +103,7 @@ export const GERMAN: BlankTexts = {
     baseline_load: "Last der Maschine, während die ersten Werte aufgenommen wurden, in Prozent ihrer Nennlast.",
     baseline_on: "Tag, an dem die ersten Werte aufgenommen wurden.",
     ...FIXING_GERMAN.advice,
+    ...WIRING_GERMAN.advice,
   },
   words: {
     machine_type: {
@@ -195,6 +197,7 @@ export const GERMAN: BlankTexts = {
     },
     supply_kind: { dc: "Gleichspannung", ac: "Wechselspannung" },
     ...FIXING_GERMAN.words,
+    ...WIRING_GERMAN.words,
   },
   example: { machine_name: "Speisewasserpumpe 1", notes: "Rohr vor dem Gehäuse, 120 mm frei" },
   cautions: [

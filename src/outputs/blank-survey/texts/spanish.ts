@@ -1,5 +1,6 @@
 import type { BlankTexts } from "./blank-texts.js";
 import { FIXING_SPANISH } from "./fixing-spanish.js";
+import { WIRING_SPANISH } from "./wiring-spanish.js";
 
 /** The blank survey in Spanish. */
 export const SPANISH: BlankTexts = {
@@ -98,6 +99,7 @@ export const SPANISH: BlankTexts = {
     baseline_load: "Carga de la máquina al tomar los primeros valores, en tanto por ciento de su carga nominal.",
     baseline_on: "Día en que se tomaron los primeros valores.",
     ...FIXING_SPANISH.advice,
+    ...WIRING_SPANISH.advice,
   },
   words: {
     machine_type: {
@@ -191,6 +193,7 @@ export const SPANISH: BlankTexts = {
     },
     supply_kind: { dc: "corriente continua", ac: "corriente alterna" },
     ...FIXING_SPANISH.words,
+    ...WIRING_SPANISH.words,
   },
   example: { machine_name: "Bomba de agua de alimentación 1", notes: "tubo delante de la caja, 120 mm libres" },
   cautions: [

@@ -1,0 +1,97 @@
+import type { Interval } from "../../base/index.js";
+import type { FactState, Facts } from "../../facts/index.js";
+import {
+  COPPER_TEMPERATURES_C,
+  type ConductorClass,
+  loopResistanceOhm,
+  resistanceRangeOhmPerKm,
+  supplyLoad,
+  voltageAtLoadV,
+} from "../../quantities/index.js";
+import { type Derivation, intervalOf, known, lackingAmong, rounded, stateOf, unknownFor } from "./deriving.js";
+
+/** Cable and supply. */
+export const WIRING_DERIVED: Readonly<Record<string, Derivation>> = {
+  voltage_at_point: (facts) => deriveVoltage(facts, "supply_voltage_min", hottestCopper),
+  expected_voltage: (facts) => deriveVoltage(facts, "supply_voltage", anyCopper),
+  supply_load: (facts) => deriveLoad(facts, "sensor_current"),
+  supply_starting_load: (facts) => deriveLoad(facts, "starting_current"),
+};
+
+const MA_PER_A = 1000;
+const CLASSES: ReadonlyMap<unknown, ConductorClass> = new Map([
+  ["solid", 1],
+  ["stranded", 2],
+  ["flexible", 5],
+]);
+
+/** The ends of a number that must be above 0; null for one that is not known, or not surely above 0. */
+function positiveEnds(facts: Facts, id: string): Interval | null {
+  const ends = intervalOf(stateOf(facts, id));
+  return ends !== null && ends.lowest > 0 && Number.isFinite(ends.highest) ? ends : null;
+}
+
+/**
+ * How hot the copper can get. The current of a sensor does not warm it, so that it follows the air; where nothing is
+ * said of either, it can be anything that a cable bears.
+ */
+function hottestCopper(facts: Facts): Interval {
+  const stated = intervalOf(stateOf(facts, "conductor_temperature")) ?? intervalOf(stateOf(facts, "ambient_max"));
+  if (stated === null) return COPPER_TEMPERATURES_C;
+  const { lowest, highest } = COPPER_TEMPERATURES_C;
+  const within = (end: number): number => Math.min(highest, Math.max(lowest, end));
+  return { lowest: within(stated.lowest), highest: within(stated.highest) };
+}
+
+/** A measurement can fall on a cold day as well. */
+function anyCopper(facts: Facts): Interval {
+  return { lowest: COPPER_TEMPERATURES_C.lowest, highest: hottestCopper(facts).highest };
+}
+
+/**
+ * Voltage at the far end of the cable. It rises with the voltage of the supply and falls with length, resistance and
+ * current; resistance falls with the area and rises with the temperature. So the worst ends together give the lowest
+ * voltage and the best ends together the highest, and every completion lies between.
+ */
+function deriveVoltage(facts: Facts, supplyId: string, copper: (facts: Facts) => Interval): FactState {
+  const needed = [supplyId, "cable_length", "conductor_size", "sensor_current"];
+  const [supply, length, area, current] = needed.map((id) => positiveEnds(facts, id));
+  const lacking = lackingAmong(needed, facts, (id) => positiveEnds(facts, id) !== null);
+  if (!supply || !length || !area || !current || lacking !== undefined) {
+    return unknownFor(lacking ?? supplyId, needed, facts);
+  }
+  const classState = stateOf(facts, "conductor_class");
+  const conductorClass = classState.known ? (CLASSES.get(classState.value) ?? null) : null;
+  const resistance = resistanceRangeOhmPerKm(area, conductorClass, copper(facts));
+  const worst = loopResistanceOhm(length.highest, resistance.highest);
+  const best = loopResistanceOhm(length.lowest, resistance.lowest);
+  const voltage = {
+    lowest: voltageAtLoadV(supply.lowest, worst, current.highest / MA_PER_A),
+    highest: voltageAtLoadV(supply.highest, best, current.lowest / MA_PER_A),
+  };
+  return known(rounded(voltage), [...narrowing(facts), ...needed], facts);
+}
+
+/** What would narrow the voltage and is not known comes first: it is what to ask for where the voltage is too close. */
+function narrowing(facts: Facts): readonly string[] {
+  const unknown = (id: string): boolean => !stateOf(facts, id).known;
+  const temperature = unknown("conductor_temperature") && unknown("ambient_max") ? ["ambient_max"] : [];
+  return [...(unknown("conductor_class") ? ["conductor_class"] : []), ...temperature];
+}
+
+/** Load of a supply by equal sensors. It rises with their number and current and falls with the rating. */
+function deriveLoad(facts: Facts, currentId: string): FactState {
+  const needed = ["sensors_on_supply", "supply_rating", currentId];
+  const [sensors, rating, current] = needed.map((id) => positiveEnds(facts, id));
+  const lacking = lackingAmong(needed, facts, (id) => positiveEnds(facts, id) !== null);
+  if (!sensors || !rating || !current || lacking !== undefined) {
+    return unknownFor(lacking ?? currentId, needed, facts);
+  }
+  const percent = (count: number, currentMa: number, ratingMa: number): number =>
+    supplyLoad([(count * currentMa) / MA_PER_A], ratingMa / MA_PER_A, 1).runningPct;
+  const load = {
+    lowest: percent(sensors.lowest, current.lowest, rating.highest),
+    highest: percent(sensors.highest, current.highest, rating.lowest),
+  };
+  return known(rounded(load), needed, facts);
+}
