@@ -2,7 +2,7 @@ import type { Inflating, Packing } from "../cells.js";
 import { portablePacking } from "./portable-packing.js";
 
 /** The packer is always fed blocks of this size, so that the same content packs to the same bytes. */
-const BLOCK_BYTES = 65_536;
+const BLOCK_BYTES = 262_144;
 
 /**
  * Takes the content of one part, bytes and text in any portions, and packs it. What is packed so far is taken out
