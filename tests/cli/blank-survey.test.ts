@@ -1,6 +1,7 @@
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import ExcelJS from "exceljs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { runCommand } from "../tools/run-command.js";
 
@@ -37,6 +38,17 @@ describe("spotface blank-survey", () => {
     };
     expect(await columnsOf("--set", "core")).toBe(await columnsOf());
     expect(await columnsOf("--set", "full")).toBeGreaterThan(await columnsOf("--set", "core"));
+  });
+
+  it("prints as many pages side by side as can be read", async () => {
+    const pagesOf = async (set: string): Promise<number | undefined> => {
+      await runCommand("blank-survey", here("pages.xlsx"), "--overwrite", "--set", set);
+      const book = new ExcelJS.Workbook();
+      await book.xlsx.load(new Uint8Array(readFileSync(here("pages.xlsx"))).buffer);
+      return book.worksheets[0]?.pageSetup.fitToWidth;
+    };
+    expect(await pagesOf("core")).toBe(2);
+    expect(await pagesOf("full")).toBeGreaterThan(3);
   });
 
   it("replaces nothing unless told to", async () => {

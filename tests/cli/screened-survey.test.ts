@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import ExcelJS from "exceljs";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { RawSheet, RawWorkbook } from "../../src/workbook/index.js";
@@ -234,5 +235,21 @@ describe("several surveys", () => {
     const report = await screened(here("quillmoor.xlsx"), here("tallgrass.csv"), "--workbook", here("all.xlsx"));
     expect(report).toContain("it holds several surveys; give them one by one, or a folder with --out");
     expect((await opened("all.xlsx")).sheets.map(({ name }) => name)).toContain("tallgrass");
+  });
+});
+
+describe("the list of marked cells", () => {
+  it("makes every row as high as its reasons need", async () => {
+    const out = here("marked.xlsx");
+    await screened(projectPath("samples/survey.xlsx"), "--set", "full", "--workbook", out);
+    const book = new ExcelJS.Workbook();
+    await book.xlsx.load(new Uint8Array(readFileSync(out)).buffer);
+    const heights: (readonly [lines: number, points: number])[] = [];
+    book.getWorksheet("Marked cells")?.eachRow((row) => {
+      heights.push([String(row.getCell(4).value).split("\n").length, row.height ?? 15]);
+    });
+    const several = heights.filter(([lines]) => lines > 1);
+    expect(several.length).toBeGreaterThan(3);
+    for (const [lines, points] of several) expect(points).toBeGreaterThanOrEqual(12 * lines);
   });
 });

@@ -1,7 +1,7 @@
 import type { DataValidation, Style, Worksheet } from "exceljs";
 import { columnLetters, type Stage } from "../../base/index.js";
 import { isNumeric, type Language } from "../../facts/index.js";
-import { layOutPages, repeatRows } from "../workbook/pages.js";
+import { layOutPages, pagesWide, repeatRows } from "../workbook/pages.js";
 import { fitRowHeights } from "../workbook/row-heights.js";
 import type { styleBook } from "../workbook/styles.js";
 import type { BlankColumn } from "./columns.js";
@@ -79,7 +79,7 @@ export function writeSurvey(sheet: Worksheet, source: SurveySource, styles: Retu
   sheet.views = [{ state: "frozen", xSplit: KEPT_IN_SIGHT, ySplit: headingRow }];
   layOutPages(sheet);
   // All columns beside each other on one page would be too small to write in.
-  sheet.pageSetup.fitToWidth = PAGES_WIDE;
+  sheet.pageSetup.fitToWidth = Math.max(PAGES_WIDE, pagesWide(sheet));
   sheet.pageSetup.printTitlesColumn = `A:${columnLetters(KEPT_IN_SIGHT)}`;
   repeatRows(sheet, headingRow, headingRow);
 }

@@ -37,30 +37,25 @@ export function cellOf(part: Part, content: string | number): EditCell | null {
 /** A sheet can have 1,048,576 rows; room is left for the word on what is not listed. */
 const MOST_ROWS = 1_000_000;
 
-/**
- * A sheet of our own from rows of texts.
- *
- * @param fitted - whether rows are made as high as their texts need; of a long list the program does that when it opens
- */
+/** A sheet of our own from rows of texts, each as high as they need: not every program sees to that on opening. */
 export function ourSheet(
   name: string,
   widths: readonly number[],
   frozenRows: number,
-  fitted: boolean,
   rows: () => Iterable<TextRow>,
 ): AddedSheet {
   const footer = "a screening, not a permission";
-  return { name, widths, frozenRows, footer, rows: () => written(rows(), fitted ? widths : null) };
+  return { name, widths, frozenRows, footer, rows: () => written(rows(), widths) };
 }
 
-function* written(rows: Iterable<TextRow>, widths: readonly number[] | null): Generator<AddedRow> {
+function* written(rows: Iterable<TextRow>, widths: readonly number[]): Generator<AddedRow> {
   let count = 0;
   for (const { part, cells } of rows) {
     count += 1;
     if (count > MOST_ROWS) continue;
     const own = part === "title" || part === "our-heading" || part === "verdict" ? part : "ours";
     yield {
-      height: widths === null || part === "title" ? null : heightOf(cells, widths),
+      height: part === "title" ? null : heightOf(cells, widths),
       cells: cells.map((cell) => cellOf(own, cell)),
     };
   }

@@ -39,6 +39,11 @@ export function printColumns(sheet: Worksheet, last: number): void {
   if (widthOf(sheet, last) <= WIDEST_ON_A4) sheet.pageSetup.paperSize = A4;
 }
 
+/** How many pages side by side show a very wide sheet in letters that can be read. */
+export function pagesWide(sheet: Worksheet): number {
+  return Math.ceil(widthOf(sheet) / WIDEST_ON_A4);
+}
+
 function widthOf(sheet: Worksheet, last: number = sheet.columnCount): number {
   let width = 0;
   for (let column = 1; column <= last; column++) width += sheet.getColumn(column).width ?? 9;

@@ -52,11 +52,11 @@ export async function screenedSurvey(
       looks: LOOKS,
       sheets,
       added: [
-        ourSheet("Summary", SUMMARY_WIDTHS, 0, true, () => summaryRows(head, summary, verdicts)),
-        ourSheet("Rules applied", RULES_WIDTHS, 1, true, () => rulesRows(head)),
-        ourSheet("Remarks", REMARKS_WIDTHS, 0, false, () => remarksRows({ surveys: own }, [])),
+        ourSheet("Summary", SUMMARY_WIDTHS, 0, () => summaryRows(head, summary, verdicts)),
+        ourSheet("Rules applied", RULES_WIDTHS, 1, () => rulesRows(head)),
+        ourSheet("Remarks", REMARKS_WIDTHS, 0, () => remarksRows({ surveys: own }, [])),
         // Last, because it goes through all points to the end, after which the counts of the run are whole again.
-        ourSheet("Marked cells", MARKED_WIDTHS, 1, false, () => markedRows(points(), survey.file, marks, rules)),
+        ourSheet("Marked cells", MARKED_WIDTHS, 1, () => markedRows(points(), survey.file, marks, rules)),
       ],
     },
     inflating,
