@@ -1,12 +1,17 @@
 import { isOpen } from "../base/index.js";
-import { type Facts, factName, findFact } from "../facts/index.js";
+import { factName, findFact } from "../facts/index.js";
 import type { Survey } from "../records/index.js";
+import { FactKey, Remembered } from "./fact-key.js";
 import type { ReadyRule } from "./judge-point.js";
 import { missingFacts } from "./missing.js";
+import type { PointFacts } from "./point-facts.js";
 import type { NotAsked } from "./result.js";
 
 /** The set whose rules speak on every row. */
 const CORE = "core";
+
+/** Different sets of facts remembered per rule and model. */
+const MOST_REMEMBERED = 20_000;
 
 /**
  * The rules that a survey cannot be asked: outside the core, short of a fact that has no column and is stated
@@ -17,30 +22,56 @@ const CORE = "core";
 export function rulesNotAsked(
   rules: readonly ReadyRule[],
   survey: Survey,
-  rows: () => Iterable<Facts>,
+  rows: () => Iterable<PointFacts>,
 ): readonly NotAsked[] {
-  const candidates = rules.flatMap((ready) => {
+  let candidates = rules.flatMap((ready) => {
     const lacking = ready.rule.sets.includes(CORE) ? [] : lackingFacts(ready, survey);
-    return lacking.length > 0 ? [{ ready, lacking, open: 0, decided: 0 }] : [];
+    return lacking.length > 0 ? [new Candidate(ready, lacking)] : [];
   });
   if (candidates.length === 0) return [];
   for (const facts of rows()) {
-    for (const candidate of candidates) {
-      const judgement = candidate.ready.compiled.judge(facts);
-      if (judgement.outcome === "not-applicable") continue;
-      const missing = missingFacts(judgement.open, facts);
-      const forLack = isOpen(judgement.outcome) && missing.some(({ fact }) => candidate.lacking.includes(fact));
-      if (forLack) candidate.open += 1;
-      else candidate.decided += 1;
-    }
+    let anyDecided = false;
+    for (const candidate of candidates) if (candidate.isDecidedOn(facts)) anyDecided = true;
+    if (anyDecided) candidates = candidates.filter(({ decided }) => !decided);
+    if (candidates.length === 0) break;
   }
   return candidates
-    .filter(({ open, decided }) => open > 0 && decided === 0)
+    .filter(({ open }) => open)
     .map(({ ready, lacking }) => ({
       rule: ready.rule.id,
       facts: lacking,
       text: `not asked: the survey has no column for ${lacking.map(factName).join(", ")}, and the site states nothing`,
     }));
+}
+
+/** A rule that may turn out not to be asked, while rows pass by; it is out as soon as one row decides it. */
+class Candidate {
+  readonly ready: ReadyRule;
+  readonly lacking: readonly string[];
+  open = false;
+  decided = false;
+  readonly #key: FactKey;
+  readonly #seen = new Remembered<true>(MOST_REMEMBERED);
+
+  constructor(ready: ReadyRule, lacking: readonly string[]) {
+    this.ready = ready;
+    this.lacking = lacking;
+    this.#key = new FactKey(ready.compiled.factsNamed);
+  }
+
+  isDecidedOn(facts: PointFacts): boolean {
+    const key = this.#key.of(facts);
+    if (key !== null) {
+      if (this.#seen.get(facts, key)) return false;
+      this.#seen.set(facts, key, true);
+    }
+    const judgement = this.ready.compiled.judge(facts);
+    if (judgement.outcome === "not-applicable") return false;
+    const missing = isOpen(judgement.outcome) ? missingFacts(judgement.open, facts) : [];
+    if (missing.some(({ fact }) => this.lacking.includes(fact))) this.open = true;
+    else this.decided = true;
+    return this.decided;
+  }
 }
 
 function lackingFacts({ compiled }: ReadyRule, survey: Survey): readonly string[] {

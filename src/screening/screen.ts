@@ -1,5 +1,4 @@
 import { isOpen, type Verdict } from "../base/index.js";
-import type { Facts } from "../facts/index.js";
 import type { ImportProblem, Survey } from "../records/index.js";
 import { compileRule, type Rulebook, type SensorModel } from "../rulebook/index.js";
 import { headOf, surveyShown } from "./head.js";
@@ -126,7 +125,7 @@ class Run {
     return this.#input.options.siteName ?? this.#input.site?.siteName ?? null;
   }
 
-  *#factsOf(survey: Survey): Iterable<Facts> {
+  *#factsOf(survey: Survey): Iterable<PointFacts> {
     for (const point of this.#pointsOf(survey)) yield point.facts;
   }
 
