@@ -3,6 +3,7 @@ import { dirname, join } from "node:path";
 import { checkWritable } from "./check-writable.js";
 import { type DiskProblem, diskProblem, problemOf, shownPath } from "./disk-problem.js";
 import { removeLeftBehind, temporaryName } from "./left-behind.js";
+import { ReusedEncoding } from "./reused-encoding.js";
 
 /** What a set of outputs may and may not touch. */
 export interface WritingRules {
@@ -21,6 +22,7 @@ interface OpenOutput {
   readonly target: string;
   readonly temporary: string;
   readonly file: FileHandle;
+  readonly encoding: ReusedEncoding;
 }
 
 /**
@@ -71,8 +73,9 @@ export class OutputBatch {
     const output = this.#outputs.get(target);
     if (!output) throw new RangeError(`"${target}" is no output of this batch`);
     if (this.#failed) return false;
+    const isText = typeof data === "string";
     try {
-      const bytes = typeof data === "string" ? new TextEncoder().encode(data) : data;
+      const bytes = isText ? output.encoding.encode(data) : data;
       for (let from = 0; from < bytes.length; ) {
         const { bytesWritten } = await output.file.write(bytes, from, bytes.length - from);
         from += bytesWritten;
@@ -81,6 +84,8 @@ export class OutputBatch {
     } catch (error) {
       this.#failed = problemOf(target, error);
       return false;
+    } finally {
+      if (isText) output.encoding.release();
     }
   }
 
@@ -127,7 +132,7 @@ export class OutputBatch {
     try {
       const old = await stat(target).catch(() => null);
       const file = await open(temporary, "wx", old === null ? 0o666 : old.mode & 0o777);
-      this.#outputs.set(target, { target, temporary, file });
+      this.#outputs.set(target, { target, temporary, file, encoding: new ReusedEncoding() });
       return null;
     } catch (error) {
       return problemOf(target, error);
