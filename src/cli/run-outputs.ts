@@ -6,8 +6,8 @@ import type { Targets } from "./targets.js";
 import type { Terminal } from "./terminal.js";
 import { writeWorkbooks } from "./write-workbooks.js";
 
-/** Characters that are written at a time. */
-const PIECE_CHARACTERS = 500_000;
+/** Characters that are written at a time; longer texts would be kept apart by the engine, and freed late. */
+const PIECE_CHARACTERS = 50_000;
 
 /** Writes the result to standard output as it is made. */
 export async function printResult(screening: Screening, form: "json" | "ndjson", terminal: Terminal): Promise<void> {
