@@ -4,10 +4,10 @@ import { fileURLToPath } from "node:url";
 import { interleaved } from "./measure.mjs";
 import { besides, table } from "./tables.mjs";
 
-const CLI = fileURLToPath(new URL("../../dist/cli/main.js", import.meta.url));
+export const CLI = fileURLToPath(new URL("../../dist/cli/main.js", import.meta.url));
 const READERS = fileURLToPath(new URL("readers.mjs", import.meta.url));
 const EDIT = fileURLToPath(new URL("edit.mjs", import.meta.url));
-const DAY = "2026-11-25";
+export const DAY = "2026-11-25";
 
 /**
  * Measures the command with each of its outputs and prints the table.

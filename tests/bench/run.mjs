@@ -8,6 +8,7 @@ import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { commands } from "./commands.mjs";
+import { fullSet } from "./full-set.mjs";
 import { measure } from "./measure.mjs";
 import { readings, sameCells } from "./reading.mjs";
 import { sharesOfStages } from "./shares.mjs";
@@ -53,7 +54,9 @@ try {
     STAGE_SIZES.map((rows) => [rows, files.get(rows)]),
     ROUNDS,
   );
-  besideWanted(SIZES.at(-1), { long, short });
+  const rows = SIZES.at(-1);
+  const full = await fullSet(`${grouped(rows)} rows of 30 columns`, files.get(rows), folder, ROUNDS);
+  besideWanted(rows, { long, short, full });
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

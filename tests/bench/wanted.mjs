@@ -1,5 +1,5 @@
 /** What the figures are to be, printed beside what they are. */
-import { grouped, mebibytes, table, times } from "./tables.mjs";
+import { grouped, mebibytes, seconds, table, times } from "./tables.mjs";
 
 /**
  * Each: what is measured, of which survey, its figure, which way is good, the bound, and how both are shown. Ratios of
@@ -14,6 +14,8 @@ const WANTED = [
   ["writing back, peak memory", "long", "writeBackKib", "under", 250 * 1024, mebibytes],
   ["whole command to a JSON file, to reading", "long", "command", "under", 4, times],
   ["whole command to a JSON file, peak memory", "long", "commandKib", "under", 400 * 1024, mebibytes],
+  ["full set to a JSON file", "full", "full", "at most", 8000, seconds],
+  ["full set to a JSON file, peak memory", "full", "fullKib", "under", 400 * 1024, mebibytes],
 ];
 
 /**
