@@ -12,9 +12,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   records: ["base", "facts", "workbook"],
   quantities: ["base", "facts"],
   rulebook: ["base", "facts", "quantities"],
+  proving: ["base", "facts", "rulebook"],
   screening: ["base", "facts", "records", "quantities", "rulebook"],
-  outputs: ["base", "facts", "workbook", "records", "rulebook", "screening"],
-  cli: ["base", "disk", "facts", "workbook", "records", "quantities", "rulebook", "screening", "outputs"],
+  outputs: ["base", "facts", "workbook", "records", "rulebook", "proving", "screening"],
+  cli: ["base", "disk", "facts", "workbook", "records", "quantities", "rulebook", "proving", "screening", "outputs"],
 };
 /** The folders that may use what only Node has. */
 const MAY_USE_NODE = ["disk", "cli"];

@@ -1,43 +1,66 @@
 import { Command } from "commander";
-import { countOf } from "../outputs/index.js";
-import { runCase } from "../rulebook/index.js";
-import { findingLine, openRulebook } from "./open-rulebook.js";
+import { z } from "zod";
+import { checkJson, checkMistakesText, checkSarif, checkText, countOf, type RulesCheck } from "../outputs/index.js";
+import { checkRulebook } from "./check-rulebook.js";
+import { programIdentity } from "./identity.js";
+import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 
-/** `spotface check-rules`: loads a rulebook as a screening would, and runs every case written beside a rule. */
+const OPTIONS = z
+  .object({
+    coverage: z.boolean().default(false),
+    altered: z.boolean().default(false),
+    complete: z.boolean().default(false),
+    json: z.boolean().default(false),
+    sarif: z.boolean().default(false),
+  })
+  .strict();
+
+/** `spotface check-rules`: loads a rulebook as a screening would, runs every case, and says what the cases prove. */
 export function checkRulesCommand(terminal: Terminal): Command {
   return new Command("check-rules")
     .description("check a rulebook: form, facts, units, dates, citations, and every case written beside a rule")
     .argument("[folder]", "rulebook folder (default: the one that comes with the program)")
-    .action(async (folder: string | undefined) => {
-      const loading = await openRulebook(folder ?? null);
-      if (!loading.ok) {
-        for (const finding of loading.findings) terminal.err(findingLine(finding));
-        terminal.err(`spotface: ${countOf(loading.findings.length, "mistake")}; nothing was run\n`);
+    .option("--coverage", "say which outcomes, limits, missing facts, dates and citations no case shows")
+    .option("--altered", "alter every limit, operator, condition and date in turn, and say what no case notices")
+    .option("--complete", "both, and exit code 1 if anything is not shown or not noticed")
+    .option("--json", "print the check as one JSON document")
+    .option("--sarif", "print it as SARIF 2.1.0, which code hosts show beside the lines of a change")
+    .action(async (folder: string | undefined, raw: unknown) => {
+      const options = OPTIONS.safeParse(raw);
+      if (!options.success) {
+        terminal.err(optionMistakes(options.error));
         terminal.setExitCode(2);
         return;
       }
-      const { rulebook } = loading;
-      let runs = 0;
-      let wrong = 0;
-      for (const rule of rulebook.rules) {
-        for (const ruleCase of rule.cases) {
-          for (const run of runCase(rule, ruleCase, rulebook)) {
-            runs += 1;
-            if (run.asExpected) continue;
-            wrong += 1;
-            const { file, line, column } = ruleCase.at;
-            terminal.err(
-              `${file}:${line}:${column}: case "${ruleCase.name}" (${run.stage}): ${run.difference} [case]\n`,
-            );
-          }
-        }
+      const { json, sarif, complete } = options.data;
+      if (json && sarif) {
+        terminal.err("spotface: --json and --sarif both take the output; choose one\n");
+        terminal.setExitCode(2);
+        return;
       }
-      await terminal.out(
-        `${rulebook.name} ${rulebook.version}: ${countOf(rulebook.rules.length, "rule")}, ` +
-          `${countOf(rulebook.models.size, "sensor model")}, ${countOf(runs, "case run")}, ${wrong} not as expected\n` +
-          `digest ${rulebook.digest}\n`,
-      );
-      terminal.setExitCode(wrong > 0 ? 1 : 0);
+      const check = await checkRulebook(folder ?? null, {
+        coverage: options.data.coverage || complete,
+        alterations: options.data.altered || complete,
+      });
+      if (sarif) await terminal.out(checkSarif(check, programIdentity()));
+      else if (json) await terminal.out(checkJson(check));
+      else {
+        terminal.err(checkMistakesText(check));
+        await terminal.out(checkText(check));
+      }
+      if (check.rulebook === null) {
+        terminal.err(`spotface: ${countOf(check.mistakes.length, "mistake")}; nothing was run\n`);
+      }
+      terminal.setExitCode(exitCodeOf(check, complete));
     });
+}
+
+function exitCodeOf({ rulebook, cases, coverage, alterations }: RulesCheck, complete: boolean): 0 | 1 | 2 {
+  if (rulebook === null || cases === null) return 2;
+  if (cases.wrong.length > 0) return 1;
+  if (!complete) return 0;
+  const isShort = coverage?.items.some(({ isShown }) => !isShown) ?? false;
+  const isBlind = alterations?.unnoticed.some(({ suggestion }) => suggestion !== null) ?? false;
+  return isShort || isBlind ? 1 : 0;
 }

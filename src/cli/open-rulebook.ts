@@ -1,4 +1,5 @@
 import { fileURLToPath } from "node:url";
+import type { TextFile } from "../base/index.js";
 import { type DiskProblem, readTextFile, readTextFolder } from "../disk/index.js";
 import type { Rulebook } from "../rulebook/index.js";
 import {
@@ -14,6 +15,12 @@ const PACKAGE_ROOT = fileURLToPath(new URL("../../", import.meta.url));
 /** The rulebook that comes with the program, by the name under which results speak of it. */
 export const SHIPPED_RULES = "rules";
 
+/** The files of a rulebook folder, under the names by which results and mistakes speak of them. */
+export interface RulebookFiles {
+  readonly root: string;
+  readonly files: readonly TextFile[];
+}
+
 /**
  * Loads a rulebook folder.
  *
@@ -21,14 +28,20 @@ export const SHIPPED_RULES = "rules";
  *   `rules/` on wherever the program is installed, so that results are the same on every machine
  */
 export async function openRulebook(folder: string | null): Promise<RulebookLoading> {
-  const shipped = `${PACKAGE_ROOT}rules`;
-  const start = folder ?? shipped;
+  const read = await readRulebookFiles(folder);
+  return read.ok ? loadRulebook(read.files, { root: read.root }) : read;
+}
+
+/** Reads the files of a rulebook folder without looking into them; see `openRulebook`. */
+export async function readRulebookFiles(
+  folder: string | null,
+): Promise<({ readonly ok: true } & RulebookFiles) | Extract<RulebookLoading, { ok: false }>> {
+  const start = folder ?? `${PACKAGE_ROOT}rules`;
   const { files, problems } = await readTextFolder(start, [".yaml", ".yml", ".json"]);
   if (problems.length > 0) return { ok: false, findings: problems.map(findingOf) };
   const cut = start.replace(/\/+$/, "").length;
   const root = folder === null ? SHIPPED_RULES : folder.replaceAll("\\", "/").replace(/(?<=.)\/+$/, "");
-  const named = files.map(({ path, text }) => ({ path: `${root}${path.slice(cut)}`, text }));
-  return loadRulebook(named, { root });
+  return { ok: true, root, files: files.map(({ path, text }) => ({ path: `${root}${path.slice(cut)}`, text })) };
 }
 
 /** The paths of all files that a rulebook is read from. */

@@ -31,5 +31,5 @@ export type {
 } from "./rule.js";
 export { BASES } from "./rule.js";
 export type { FileFinding, ModelValue, PlaceOfWord, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
-export { type CaseOptions, type CaseRun, runCase } from "./run-case.js";
+export { type CaseOptions, type CaseRun, differenceOf, type PreparedCase, prepareCase, runCase } from "./run-case.js";
 export { type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";

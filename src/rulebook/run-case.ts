@@ -1,4 +1,4 @@
-import type { Outcome, Stage } from "../base/index.js";
+import type { PlainDay, Stage } from "../base/index.js";
 import type { FactState, Facts } from "../facts/index.js";
 import { takeGiven } from "./case-reading.js";
 import { compileRule } from "./compile-rule.js";
@@ -23,6 +23,40 @@ export interface CaseOptions {
   readonly derive?: (facts: Facts) => Facts;
 }
 
+/** A case ready to be judged. */
+export interface PreparedCase {
+  readonly asOf: PlainDay;
+  /** The stage of the case or, without one, all of its rule. */
+  readonly stages: readonly Stage[];
+  readonly facts: Facts;
+}
+
+/**
+ * The facts that a case gives, those of its model included.
+ *
+ * @throws RangeError for a case whose values or model were never checked by loading
+ */
+export function prepareCase(
+  rule: Rule,
+  ruleCase: RuleCase,
+  rulebook: Pick<Rulebook, "models">,
+  options: CaseOptions = {},
+): PreparedCase {
+  const given = takeGiven(rule.casesGive, ruleCase.given);
+  const facts = new Map<string, FactState>();
+  if (given.model !== null) {
+    const model = rulebook.models.get(given.model);
+    if (!model) throw new RangeError(`no model "${given.model}" in the rulebook`);
+    for (const [id, state] of modelFactsOn(model, given.asOf)) facts.set(id, state);
+  }
+  for (const [id, state] of given.facts) facts.set(id, state);
+  return {
+    asOf: given.asOf,
+    stages: given.stage === null ? rule.stages : [given.stage],
+    facts: options.derive ? options.derive(facts) : facts,
+  };
+}
+
 /**
  * Runs one case of a rule, at its stage or, without one, at every stage of the rule.
  *
@@ -34,25 +68,21 @@ export function runCase(
   rulebook: Pick<Rulebook, "conditions" | "models">,
   options: CaseOptions = {},
 ): readonly CaseRun[] {
-  const given = takeGiven(rule.casesGive, ruleCase.given);
-  const facts = new Map<string, FactState>();
-  if (given.model !== null) {
-    const model = rulebook.models.get(given.model);
-    if (!model) throw new RangeError(`no model "${given.model}" in the rulebook`);
-    for (const [id, state] of modelFactsOn(model, given.asOf)) facts.set(id, state);
-  }
-  for (const [id, state] of given.facts) facts.set(id, state);
-  const complete = options.derive ? options.derive(facts) : facts;
-  return (given.stage === null ? rule.stages : [given.stage]).map((stage) => {
-    const compiled = compileRule(rule, rulebook, { stage, asOf: given.asOf });
+  const { asOf, stages, facts } = prepareCase(rule, ruleCase, rulebook, options);
+  return stages.map((stage) => {
+    const compiled = compileRule(rule, rulebook, { stage, asOf });
     if (!compiled) throw new RangeError(`the rule "${rule.id}" is not for the stage "${stage}"`);
-    const judgement = compiled.judge(complete);
-    const difference = differenceOf(judgement, ruleCase.expect, ruleCase.missing);
+    const judgement = compiled.judge(facts);
+    const difference = differenceOf(judgement, ruleCase);
     return { stage, judgement, asExpected: difference === null, difference };
   });
 }
 
-function differenceOf(judgement: Judgement, expect: Outcome, missing: readonly string[] | null): string | null {
+/** What differs between a judgement and what a case expects, in one line; null where nothing does. */
+export function differenceOf(
+  judgement: Judgement,
+  { expect, missing }: Pick<RuleCase, "expect" | "missing">,
+): string | null {
   const open = judgement.open.map(({ fact }) => fact);
   const found = open.length > 0 ? `${judgement.outcome} (open: ${open.join(", ")})` : judgement.outcome;
   if (judgement.outcome !== expect) return `expected ${expect}, found ${found}`;

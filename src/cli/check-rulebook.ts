@@ -1,0 +1,49 @@
+import type { TextFile } from "../base/index.js";
+import type { RulesCheck, WrongCase } from "../outputs/index.js";
+import { alterBook, coverageOf } from "../proving/index.js";
+import { type FileFinding, loadRulebook, type Rulebook, runCase } from "../rulebook/index.js";
+import { readRulebookFiles } from "./open-rulebook.js";
+
+/** What to look at besides form, meaning and cases. */
+export interface CheckOptions {
+  readonly coverage: boolean;
+  readonly alterations: boolean;
+}
+
+/** Checks a rulebook folder as a whole; null for the one that comes with the program. */
+export async function checkRulebook(folder: string | null, options: CheckOptions): Promise<RulesCheck> {
+  const read = await readRulebookFiles(folder);
+  const files = read.ok ? read.files : [];
+  const loading = read.ok ? loadRulebook(read.files, { root: read.root }) : read;
+  if (!loading.ok) {
+    const mistakes = loading.findings.map((finding) => ({ ...finding, lineText: lineOf(finding, files) }));
+    return { mistakes, rulebook: null, cases: null, coverage: null, alterations: null };
+  }
+  const { rulebook } = loading;
+  const { name, version, digest, rules, models } = rulebook;
+  return {
+    mistakes: [],
+    rulebook: { name, version, digest, rules: rules.length, models: models.size },
+    cases: runCases(rulebook),
+    coverage: options.coverage ? coverageOf(rulebook) : null,
+    alterations: options.alterations ? alterBook(rulebook) : null,
+  };
+}
+
+function lineOf({ file, line }: FileFinding, files: readonly TextFile[]): string | null {
+  return files.find(({ path }) => path === file)?.text.split(/\r\n|\r|\n/)[line - 1] ?? null;
+}
+
+function runCases(rulebook: Rulebook): { readonly runs: number; readonly wrong: readonly WrongCase[] } {
+  const wrong: WrongCase[] = [];
+  let runs = 0;
+  for (const rule of rulebook.rules) {
+    for (const ruleCase of rule.cases) {
+      for (const { stage, difference } of runCase(rule, ruleCase, rulebook)) {
+        runs += 1;
+        if (difference !== null) wrong.push({ rule: rule.id, name: ruleCase.name, stage, difference, at: ruleCase.at });
+      }
+    }
+  }
+  return { runs, wrong };
+}

@@ -1,0 +1,33 @@
+import type { Stage, TextPlace } from "../../base/index.js";
+import type { AlterationReport, CoverageReport } from "../../proving/index.js";
+import type { FileFinding } from "../../rulebook/index.js";
+
+/** A mistake in a rulebook with the line in which it stands; null where there is no such line. */
+export interface Mistake extends FileFinding {
+  readonly lineText: string | null;
+}
+
+/** A case that did not come out as it expects. */
+export interface WrongCase {
+  readonly rule: string;
+  readonly name: string;
+  readonly stage: Stage;
+  readonly difference: string;
+  readonly at: TextPlace;
+}
+
+/** What checking a rulebook showed. Nothing else is there while a mistake keeps it from loading. */
+export interface RulesCheck {
+  readonly mistakes: readonly Mistake[];
+  readonly rulebook: {
+    readonly name: string;
+    readonly version: string;
+    readonly digest: string;
+    readonly rules: number;
+    readonly models: number;
+  } | null;
+  readonly cases: { readonly runs: number; readonly wrong: readonly WrongCase[] } | null;
+  /** Null where it was not asked for. */
+  readonly coverage: CoverageReport | null;
+  readonly alterations: AlterationReport | null;
+}

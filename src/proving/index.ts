@@ -1,0 +1,2 @@
+export { type AlterationReport, alterBook, type Noticed, type Unnoticed } from "./alter-book.js";
+export { type CoverageReport, coverageOf, type Shown } from "./coverage.js";
