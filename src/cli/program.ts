@@ -5,6 +5,7 @@ import { columnsCommand } from "./columns-command.js";
 import { programIdentity } from "./identity.js";
 import { screenCommand } from "./screen-command.js";
 import type { Terminal } from "./terminal.js";
+import { whyCommand } from "./why-command.js";
 
 /**
  * Runs the command line.
@@ -23,6 +24,7 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     .configureOutput({ writeOut: (text) => void terminal.out(text), writeErr: (text) => terminal.err(text) });
   for (const command of [
     screenCommand(terminal, identity),
+    whyCommand(terminal, identity),
     columnsCommand(terminal),
     checkRulesCommand(terminal),
     blankSurveyCommand(terminal, identity),

@@ -16,6 +16,8 @@ export type { RulesCheck, WrongCase } from "./rules-check/rules-check.js";
 export { RESULT_SCHEMA, resultSchemaText } from "./schemas/result-schema.js";
 export type { WrittenFile } from "./terminal/report.js";
 export { terminalReport } from "./terminal/report.js";
+export { cellsRead } from "./why/cells-read.js";
+export { type WhyContext, whyText } from "./why/why-text.js";
 export { factValueInWords, limitInForceInWords, limitInWords } from "./wording/facts.js";
 export { countOf } from "./wording/numbers.js";
 export { markedOutcome } from "./wording/outcomes.js";

@@ -33,3 +33,4 @@ export { BASES } from "./rule.js";
 export type { FileFinding, ModelValue, PlaceOfWord, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
 export { type CaseOptions, type CaseRun, differenceOf, type PreparedCase, prepareCase, runCase } from "./run-case.js";
 export { type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";
+export { type BandTrace, type ConditionTrace, type RuleTrace, traceRule } from "./trace.js";

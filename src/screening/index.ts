@@ -19,4 +19,7 @@ export type {
   Summary,
   SurveyShown,
 } from "./result.js";
+export { conditionInWords } from "./rule-shown.js";
 export { reachesLevel, screen } from "./screen.js";
+export type { FactWhy, PointWhy, RuleWhy } from "./why.js";
+export { whyPoints } from "./why.js";

@@ -1,0 +1,193 @@
+import { formatNumber, type Interval, type Outcome, type Truth } from "../../base/index.js";
+import { factName, findFact, plainWords } from "../../facts/index.js";
+import type { Band, BandTrace, ConditionTrace, Rulebook } from "../../rulebook/index.js";
+import { conditionInWords, type FactWhy, type PointWhy, type ResultHead, type RuleWhy } from "../../screening/index.js";
+import { reasonOf, remedyOf } from "../findings/reasons.js";
+import { indexRules, type RuleIndex } from "../findings/rule-index.js";
+import { paragraph } from "../terminal/layout.js";
+import { factValueInWords, missingInWords } from "../wording/facts.js";
+import { markedOutcome } from "../wording/outcomes.js";
+import { pointInWords, rowInWords } from "../wording/places.js";
+import { sourceInWords } from "../wording/sources.js";
+import type { CellsRead } from "./cells-read.js";
+
+/** What the words rest on besides the point. */
+export interface WhyContext {
+  readonly head: Pick<ResultHead, "rules" | "models">;
+  readonly rulebook: Pick<Rulebook, "conditions">;
+  /** Looks cells up in the survey of a file; null where there is none. */
+  readonly cells: (file: string) => CellsRead | null;
+}
+
+/** The whole way to the verdict of one point, for a person: rules that speak first, then those that do not. */
+export function whyText(why: PointWhy, context: WhyContext): string {
+  const { point, rules, open } = why;
+  const index = indexRules(context.head);
+  const lines = [
+    `${pointInWords(point)}${point.point === null ? "" : ` (${point.point})`}`,
+    rowInWords(point),
+    markedOutcome(point.verdict),
+    ...(open.length > 0 ? paragraph(open.map(missingInWords).join(", "), "To find out so that nothing is open: ") : []),
+    ...inOrder(rules).flatMap((rule) => ["", ...ruleLines(rule, point.file, index, context)]),
+    ...notAskedLines(rules, index),
+  ];
+  return lines.map((line) => `${line}\n`).join("");
+}
+
+/** What decides first, what does not apply last; rules that were not asked are only named. */
+const ORDER: readonly Outcome[] = ["fail", "warn", "undecided", "no-limit-in-force", "pass", "not-applicable"];
+
+function inOrder(rules: readonly RuleWhy[]): readonly RuleWhy[] {
+  const asked = rules.filter(({ notAsked }) => notAsked === null);
+  return ORDER.flatMap((outcome) => asked.filter(({ finding }) => finding.outcome === outcome));
+}
+
+function notAskedLines(rules: readonly RuleWhy[], index: RuleIndex): readonly string[] {
+  const silent = rules.flatMap(({ rule, notAsked }) => (notAsked === null ? [] : [{ rule, facts: notAsked.facts }]));
+  if (silent.length === 0) return [];
+  return [
+    "",
+    "Not asked: the survey has no column for what these rules need, and the site states nothing",
+    ...silent.flatMap(({ rule, facts }) =>
+      paragraph(`${index.title(rule)} (${rule}); it needs ${facts.map(factName).join(", ")}`, "  "),
+    ),
+  ];
+}
+
+function ruleLines(rule: RuleWhy, file: string, index: RuleIndex, context: WhyContext): readonly string[] {
+  const { finding, trace, facts } = rule;
+  const shown = index.rule(rule.rule);
+  const title = paragraph(`${index.title(rule.rule)} (${rule.rule})`, `${markedOutcome(finding.outcome)}  `);
+  const remedy = remedyOf(finding, index);
+  const isBad = finding.outcome !== "pass" && finding.outcome !== "not-applicable";
+  return [
+    ...title,
+    ...(isBad ? paragraph(reasonOf(finding, index), "  ") : []),
+    ...(isBad && remedy !== "" ? paragraph(remedy, "  to do: ") : []),
+    ...(trace.applies === null ? ["  applies always"] : ["  applies if", ...conditionLines(trace.applies, context, 2)]),
+    ...limitLines(rule, context),
+    "  facts",
+    ...facts.flatMap((fact) => factLines(fact, 2, context.cells(file))),
+    "  sources",
+    ...(shown?.citations ?? []).flatMap((citation) => paragraph(sourceInWords(citation), "    ")),
+  ];
+}
+
+function limitLines({ trace, finding }: RuleWhy, context: WhyContext): readonly string[] {
+  const { entry, bands } = trace;
+  if (entry === null) return ["  no limit is in force on this day"];
+  const until = entry.until === null ? "" : ` until ${entry.until}`;
+  const review = entry.reviewBy === null ? "" : `, to be reviewed by ${entry.reviewBy}`;
+  const judged = finding.facts[0]?.fact ?? null;
+  return [
+    `  limit in force from ${entry.from}${until}${review} (${entry.at.file}, line ${entry.at.line})`,
+    ...bands.flatMap((band) => bandLines(band, judged, context)),
+    ...(finding.margin === null ? [] : [`    distance to the nearest failing limit: ${marginInWords(finding)}`]),
+  ];
+}
+
+function marginInWords({ margin, facts: [judged] }: RuleWhy["finding"]): string {
+  const fraction = margin?.fraction ?? null;
+  const share = fraction === null ? "" : ` (${formatNumber(Math.round(fraction * 1000) / 10, "%")} of it)`;
+  return `${formatNumber(margin?.value ?? 0, judged?.unit ?? null)}${share}`;
+}
+
+const BREAKS: Readonly<Record<Exclude<Band["is"], "when">, string>> = {
+  below: "below",
+  above: "above",
+  atOrBelow: "at or below",
+  atOrAbove: "at or above",
+  outside: "outside",
+  oneOf: "one of",
+  noneOf: "none of",
+};
+
+function bandLines(trace: BandTrace, judged: string | null, context: WhyContext): readonly string[] {
+  const { band, truth, outcome, condition } = trace;
+  const verb = outcome === "fail" ? "fails" : "warns";
+  if (condition !== null) return [`    ${said(truth)}  ${verb} if`, ...conditionLines(condition, context, 4)];
+  if (band.is === "when") return [];
+  const what = judged === null ? "it" : factName(judged);
+  const against = "choices" in band ? band.choices.map(plainWords).join(", ") : boundsInWords(trace, judged);
+  return paragraph(`${verb} if ${what} is ${BREAKS[band.is]} ${against}`, `    ${said(truth)}  `);
+}
+
+function boundsInWords({ band, bounds }: BandTrace, judged: string | null): string {
+  const unit = judged === null ? null : (findFact(judged)?.unit ?? null);
+  const written = "bounds" in band ? band.bounds : "bound" in band ? [band.bound] : [];
+  return written
+    .map((bound, i) => {
+      const value = intervalInWords(bounds[i] ?? null, unit);
+      return bound.kind === "number" ? value : `${value} (${scaledInWords(bound)})`;
+    })
+    .join(" to ");
+}
+
+function scaledInWords({ fact, times, plus }: { fact: string; times: number; plus: number }): string {
+  const shift = plus === 0 ? "" : ` ${plus < 0 ? "−" : "+"} ${formatNumber(Math.abs(plus))}`;
+  return `${times === 1 ? "" : `${formatNumber(times)} × `}${factName(fact)}${shift}`;
+}
+
+function intervalInWords(interval: Interval | null, unit: string | null): string {
+  if (interval === null) return "a value that is not known";
+  const { lowest, highest } = interval;
+  if (lowest === highest) return formatNumber(lowest, unit);
+  if (!Number.isFinite(lowest)) return `at most ${formatNumber(highest, unit)}`;
+  if (!Number.isFinite(highest)) return `at least ${formatNumber(lowest, unit)}`;
+  return `${formatNumber(lowest)} to ${formatNumber(highest, unit)}`;
+}
+
+const SAID = new Map<Truth, string>([
+  [true, "yes      "],
+  [false, "no       "],
+  [null, "undecided"],
+]);
+
+function said(truth: Truth): string {
+  return SAID.get(truth) ?? "";
+}
+
+function conditionLines(trace: ConditionTrace, context: WhyContext, depth: number): readonly string[] {
+  const { condition, truth, parts } = trace;
+  const indent = "  ".repeat(depth);
+  const inner = parts.flatMap((part) => conditionLines(part, context, depth + 1));
+  const own = (words: string): readonly string[] => [...paragraph(words, `${indent}${said(truth)}  `), ...inner];
+  switch (condition.kind) {
+    case "all":
+      return own("all of");
+    case "any":
+      return own("any of");
+    case "not":
+      return own("not");
+    case "named":
+      return own(plainWords(condition.name));
+    case "comparison":
+      return own(conditionInWords(condition, context.rulebook));
+  }
+}
+
+function factLines(fact: FactWhy, depth: number, cells: CellsRead | null): readonly string[] {
+  const { shown, reason, under } = fact;
+  const indent = "  ".repeat(depth);
+  const value = reason === null || reason === "too-close" ? factValueInWords(shown) : `not known (${reason})`;
+  const assumed = shown.assumed === null ? "" : `; assumed: ${shown.assumed}`;
+  const places = under.length > 0 ? [] : placesOf(fact, cells).flatMap((line) => paragraph(line, `${indent}  `));
+  return [
+    ...paragraph(`${factName(shown.fact)}: ${value}${assumed}`, indent),
+    ...places,
+    ...under.flatMap((one) => factLines(one, depth + 1, cells)),
+  ];
+}
+
+function placesOf({ shown }: FactWhy, cells: CellsRead | null): readonly string[] {
+  const read = shown.cells.map((place) => {
+    const where = place.sheet === null ? place.cell : `${place.cell} of "${place.sheet}"`;
+    const cell = cells?.(place) ?? null;
+    if (cell === null) return `from ${where}, which is empty`;
+    const heading = cell.heading === null ? "" : ` under "${cell.heading}"`;
+    const unit = cell.unit === null ? "" : `, bare numbers read as ${cell.unit}`;
+    return `from ${where}: ${cell.text}${heading}${unit}`;
+  });
+  if (read.length > 0) return read;
+  return shown.origin === null ? [] : [`from ${shown.origin.file}, line ${shown.origin.line}`];
+}
