@@ -14,8 +14,21 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   rulebook: ["base", "facts", "quantities"],
   proving: ["base", "facts", "rulebook"],
   screening: ["base", "facts", "records", "quantities", "rulebook"],
-  outputs: ["base", "facts", "workbook", "records", "rulebook", "proving", "screening"],
-  cli: ["base", "disk", "facts", "workbook", "records", "quantities", "rulebook", "proving", "screening", "outputs"],
+  comparing: ["base", "facts", "rulebook", "screening"],
+  outputs: ["base", "facts", "workbook", "records", "rulebook", "proving", "screening", "comparing"],
+  cli: [
+    "base",
+    "disk",
+    "facts",
+    "workbook",
+    "records",
+    "quantities",
+    "rulebook",
+    "proving",
+    "screening",
+    "comparing",
+    "outputs",
+  ],
 };
 /** The folders that may use what only Node has. */
 const MAY_USE_NODE = ["disk", "cli"];

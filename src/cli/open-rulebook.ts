@@ -1,6 +1,7 @@
+import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { TextFile } from "../base/index.js";
-import { type DiskProblem, readTextFile, readTextFolder } from "../disk/index.js";
+import { type DiskProblem, readFolderAtCommit, readTextFile, readTextFolder } from "../disk/index.js";
 import type { Rulebook } from "../rulebook/index.js";
 import {
   type FileFinding,
@@ -11,6 +12,8 @@ import {
 } from "../rulebook/index.js";
 
 const PACKAGE_ROOT = fileURLToPath(new URL("../../", import.meta.url));
+
+const RULE_FILES = [".yaml", ".yml", ".json"];
 
 /** The rulebook that comes with the program, by the name under which results speak of it. */
 export const SHIPPED_RULES = "rules";
@@ -24,7 +27,7 @@ export interface RulebookFiles {
 /**
  * Loads a rulebook folder.
  *
- * @param folder - as the user gave it; null for the one that comes with the program, whose files are named from
+ * @param folder - as the user gave it, or FOLDER@COMMIT for the folder as it stood then; null for the one that comes with the program, whose files are named from
  *   `rules/` on wherever the program is installed, so that results are the same on every machine
  */
 export async function openRulebook(folder: string | null): Promise<RulebookLoading> {
@@ -36,17 +39,27 @@ export async function openRulebook(folder: string | null): Promise<RulebookLoadi
 export async function readRulebookFiles(
   folder: string | null,
 ): Promise<({ readonly ok: true } & RulebookFiles) | Extract<RulebookLoading, { ok: false }>> {
-  const start = folder ?? `${PACKAGE_ROOT}rules`;
-  const { files, problems } = await readTextFolder(start, [".yaml", ".yml", ".json"]);
+  const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
+  const { files, problems } = await (commit === null
+    ? readTextFolder(start, RULE_FILES)
+    : readFolderAtCommit(start, commit, RULE_FILES));
   if (problems.length > 0) return { ok: false, findings: problems.map(findingOf) };
   const cut = start.replace(/\/+$/, "").length;
-  const root = folder === null ? SHIPPED_RULES : folder.replaceAll("\\", "/").replace(/(?<=.)\/+$/, "");
+  const root = folder === null ? SHIPPED_RULES : start.replaceAll("\\", "/").replace(/(?<=.)\/+$/, "");
   return { ok: true, root, files: files.map(({ path, text }) => ({ path: `${root}${path.slice(cut)}`, text })) };
 }
 
-/** The paths of all files that a rulebook is read from. */
+/** FOLDER@COMMIT, unless a folder really has that name. */
+function atCommit(folder: string): readonly [folder: string, commit: string | null] {
+  const [, before, commit] = /^(.+)@([^@/\\]+)$/.exec(folder) ?? [];
+  return before === undefined || commit === undefined || existsSync(folder) ? [folder, null] : [before, commit];
+}
+
+/** The paths of all files that a rulebook is read from; none where it is read from a commit. */
 export async function rulebookPaths(folder: string | null): Promise<readonly string[]> {
-  const { files } = await readTextFolder(folder ?? `${PACKAGE_ROOT}rules`, [".yaml", ".yml", ".json"]);
+  const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
+  if (commit !== null) return [];
+  const { files } = await readTextFolder(start, RULE_FILES);
   return files.map(({ path }) => path);
 }
 

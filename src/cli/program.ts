@@ -5,6 +5,7 @@ import { columnsCommand } from "./columns-command.js";
 import { programIdentity } from "./identity.js";
 import { screenCommand } from "./screen-command.js";
 import type { Terminal } from "./terminal.js";
+import { whatChangesCommand } from "./what-changes-command.js";
 import { whyCommand } from "./why-command.js";
 
 /**
@@ -25,6 +26,7 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
   for (const command of [
     screenCommand(terminal, identity),
     whyCommand(terminal, identity),
+    whatChangesCommand(terminal, identity),
     columnsCommand(terminal),
     checkRulesCommand(terminal),
     blankSurveyCommand(terminal, identity),

@@ -3,6 +3,7 @@ export type { DiskProblem } from "./disk-problem.js";
 export { nodeInflating } from "./inflating.js";
 export type { BytesReading } from "./read-bytes.js";
 export { readSurveyFile } from "./read-bytes.js";
+export { readFolderAtCommit } from "./read-commit.js";
 export type { FolderLimits, FolderReading } from "./read-folder.js";
 export { DEFAULT_FOLDER_LIMITS, readTextFolder } from "./read-folder.js";
 export type { TextReading } from "./read-text.js";

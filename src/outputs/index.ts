@@ -1,5 +1,7 @@
 export type { BlankSurvey, BlankSurveyInput } from "./blank-survey/blank-survey.js";
 export { blankSurvey } from "./blank-survey/blank-survey.js";
+export { changesJson } from "./changes/changes-json.js";
+export { type ChangesShown, changesText } from "./changes/changes-text.js";
 export { columnFileDraft, type DraftOptions } from "./columns/column-file-draft.js";
 export { columnsJson } from "./columns/columns-json.js";
 export { columnsReport } from "./columns/columns-report.js";

@@ -1,0 +1,4 @@
+export type { LeafChange, ThingChanged } from "./rulebook-changes.js";
+export { rulebookChanges } from "./rulebook-changes.js";
+export type { FindingTurned, PointCompared, PointTurned, Turn, Turned } from "./turned-points.js";
+export { compareResults } from "./turned-points.js";

@@ -1,0 +1,62 @@
+import type { Rulebook } from "../rulebook/index.js";
+
+/** One leaf of the data of a rulebook that is another in the newer one; null where it is not there. */
+export interface LeafChange {
+  /** Steps below the thing that holds it ("limits", "0", "fail", "0", "bound", "value"). */
+  readonly path: readonly string[];
+  readonly before: unknown;
+  readonly after: unknown;
+}
+
+/** A rule, model or named condition that was added, removed or changed. */
+export interface ThingChanged {
+  readonly kind: "rule" | "model" | "condition";
+  readonly id: string;
+  readonly how: "added" | "removed" | "changed";
+  /** Of a changed one. Cases are left out: they prove a rule, they do not make it. */
+  readonly leaves: readonly LeafChange[];
+}
+
+/** What no outcome rests on: places in files, and the cases. */
+const LEFT_OUT: ReadonlySet<string> = new Set(["at", "cases", "casesGive", "origin"]);
+
+/** What is different between two rulebooks, rule by rule, model by model. */
+export function rulebookChanges(before: Rulebook, after: Rulebook): readonly ThingChanged[] {
+  const rules = (book: Rulebook): ReadonlyMap<string, unknown> => new Map(book.rules.map((rule) => [rule.id, rule]));
+  return [
+    ...thingsChanged("rule", rules(before), rules(after)),
+    ...thingsChanged("model", before.models, after.models),
+    ...thingsChanged("condition", before.conditions, after.conditions),
+  ];
+}
+
+function thingsChanged(
+  kind: ThingChanged["kind"],
+  before: ReadonlyMap<string, unknown>,
+  after: ReadonlyMap<string, unknown>,
+): readonly ThingChanged[] {
+  const ids = [...new Set([...before.keys(), ...after.keys()])].sort();
+  return ids.flatMap((id): ThingChanged[] => {
+    if (!before.has(id)) return [{ kind, id, how: "added", leaves: [] }];
+    if (!after.has(id)) return [{ kind, id, how: "removed", leaves: [] }];
+    const leaves = leavesChanged(before.get(id), after.get(id), []);
+    return leaves.length > 0 ? [{ kind, id, how: "changed", leaves }] : [];
+  });
+}
+
+function leavesChanged(before: unknown, after: unknown, path: readonly string[]): readonly LeafChange[] {
+  const [one, other] = [entriesOf(before), entriesOf(after)];
+  // What is not there has no leaves; a part that was added or removed is told leaf by leaf.
+  if (one !== null && after === undefined) return leavesChanged(before, new Map(), path);
+  if (other !== null && before === undefined) return leavesChanged(new Map(), after, path);
+  if (one === null || other === null) {
+    return Object.is(before, after) ? [] : [{ path, before: before ?? null, after: after ?? null }];
+  }
+  const keys = [...new Set([...one.keys(), ...other.keys()])].filter((key) => !LEFT_OUT.has(key));
+  return keys.flatMap((key) => leavesChanged(one.get(key), other.get(key), [...path, key]));
+}
+
+function entriesOf(value: unknown): ReadonlyMap<string, unknown> | null {
+  if (value instanceof Map) return new Map([...value].map(([key, inner]) => [String(key), inner]));
+  return typeof value === "object" && value !== null ? new Map(Object.entries(value)) : null;
+}
