@@ -1,13 +1,16 @@
 import type { TextFile } from "../base/index.js";
+import { releaseProblems } from "../comparing/index.js";
 import type { RulesCheck, WrongCase } from "../outputs/index.js";
 import { alterBook, coverageOf } from "../proving/index.js";
 import { type FileFinding, loadRulebook, type Rulebook, runCase } from "../rulebook/index.js";
-import { readRulebookFiles } from "./open-rulebook.js";
+import { openRulebook, readChanges, readRulebookFiles } from "./open-rulebook.js";
 
 /** What to look at besides form, meaning and cases. */
 export interface CheckOptions {
   readonly coverage: boolean;
   readonly alterations: boolean;
+  /** An older rulebook, FOLDER or FOLDER@COMMIT: what changed since must have a higher version and be recorded. */
+  readonly since: string | null;
 }
 
 /** Checks a rulebook folder as a whole; null for the one that comes with the program. */
@@ -20,14 +23,33 @@ export async function checkRulebook(folder: string | null, options: CheckOptions
     return { mistakes, rulebook: null, cases: null, coverage: null, alterations: null };
   }
   const { rulebook } = loading;
+  const unreleased = options.since === null ? [] : await problemsSince(options.since, folder, rulebook, files);
   const { name, version, digest, rules, models } = rulebook;
   return {
-    mistakes: [],
+    mistakes: unreleased,
     rulebook: { name, version, digest, rules: rules.length, models: models.size },
     cases: runCases(rulebook),
     coverage: options.coverage ? coverageOf(rulebook) : null,
     alterations: options.alterations ? alterBook(rulebook) : null,
   };
+}
+
+/** What keeps a rulebook from being put in force after an older one. */
+async function problemsSince(
+  since: string,
+  folder: string | null,
+  rulebook: Rulebook,
+  files: readonly TextFile[],
+): Promise<RulesCheck["mistakes"]> {
+  const older = await openRulebook(since);
+  if (!older.ok) return older.findings.map((finding) => ({ ...finding, lineText: null }));
+  const manifest = files.find(({ path }) => /(?:^|\/)rulebook\.(?:ya?ml|json)$/.test(path)) ?? { path: "", text: "" };
+  const path = manifest.path.replace(/[^/]*$/, "CHANGES.md");
+  const changes = { path, text: await readChanges(folder) };
+  return releaseProblems(older.rulebook, rulebook, { manifest, changes }).map((problem) => ({
+    ...problem,
+    lineText: lineOf(problem, [manifest, changes]),
+  }));
 }
 
 function lineOf({ file, line }: FileFinding, files: readonly TextFile[]): string | null {

@@ -11,6 +11,7 @@ const OPTIONS = z
     coverage: z.boolean().default(false),
     altered: z.boolean().default(false),
     complete: z.boolean().default(false),
+    since: z.string().optional(),
     json: z.boolean().default(false),
     sarif: z.boolean().default(false),
   })
@@ -24,6 +25,7 @@ export function checkRulesCommand(terminal: Terminal): Command {
     .option("--coverage", "say which outcomes, limits, missing facts, dates and citations no case shows")
     .option("--altered", "alter every limit, operator, condition and date in turn, and say what no case notices")
     .option("--complete", "both, and exit code 1 if anything is not shown or not noticed")
+    .option("--since <folder>", "older rulebook, FOLDER or FOLDER@COMMIT: what changed must be versioned and recorded")
     .option("--json", "print the check as one JSON document")
     .option("--sarif", "print it as SARIF 2.1.0, which code hosts show beside the lines of a change")
     .action(async (folder: string | undefined, raw: unknown) => {
@@ -42,6 +44,7 @@ export function checkRulesCommand(terminal: Terminal): Command {
       const check = await checkRulebook(folder ?? null, {
         coverage: options.data.coverage || complete,
         alterations: options.data.altered || complete,
+        since: options.data.since ?? null,
       });
       if (sarif) await terminal.out(checkSarif(check, programIdentity()));
       else if (json) await terminal.out(checkJson(check));
@@ -56,9 +59,9 @@ export function checkRulesCommand(terminal: Terminal): Command {
     });
 }
 
-function exitCodeOf({ rulebook, cases, coverage, alterations }: RulesCheck, complete: boolean): 0 | 1 | 2 {
+function exitCodeOf({ rulebook, mistakes, cases, coverage, alterations }: RulesCheck, complete: boolean): 0 | 1 | 2 {
   if (rulebook === null || cases === null) return 2;
-  if (cases.wrong.length > 0) return 1;
+  if (cases.wrong.length > 0 || mistakes.length > 0) return 1;
   if (!complete) return 0;
   const isShort = coverage?.items.some(({ isShown }) => !isShown) ?? false;
   const isBlind = alterations?.unnoticed.some(({ suggestion }) => suggestion !== null) ?? false;

@@ -55,6 +55,17 @@ function atCommit(folder: string): readonly [folder: string, commit: string | nu
   return before === undefined || commit === undefined || existsSync(folder) ? [folder, null] : [before, commit];
 }
 
+/** The change record of a rulebook folder; empty where there is none. */
+export async function readChanges(folder: string | null): Promise<string> {
+  const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
+  if (commit !== null) {
+    const { files } = await readFolderAtCommit(start, commit, ["changes.md"]);
+    return files.find(({ path }) => path === `${start}/CHANGES.md`)?.text ?? "";
+  }
+  const reading = await readTextFile(`${start.replace(/\/+$/, "")}/CHANGES.md`);
+  return reading.ok ? reading.file.text : "";
+}
+
 /** The paths of all files that a rulebook is read from; none where it is read from a commit. */
 export async function rulebookPaths(folder: string | null): Promise<readonly string[]> {
   const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);

@@ -1,3 +1,4 @@
+export { type ReleaseFiles, type ReleaseProblem, releaseProblems } from "./release-check.js";
 export type { LeafChange, ThingChanged } from "./rulebook-changes.js";
 export { rulebookChanges } from "./rulebook-changes.js";
 export type { FindingTurned, PointCompared, PointTurned, Turn, Turned } from "./turned-points.js";
