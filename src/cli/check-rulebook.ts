@@ -1,8 +1,8 @@
-import type { TextFile } from "../base/index.js";
+import type { PlainDay, TextFile } from "../base/index.js";
 import { releaseProblems } from "../comparing/index.js";
 import type { RulesCheck, WrongCase } from "../outputs/index.js";
 import { alterBook, coverageOf } from "../proving/index.js";
-import { type FileFinding, loadRulebook, type Rulebook, runCase } from "../rulebook/index.js";
+import { type FileFinding, loadRulebook, type Rule, type Rulebook, runCase } from "../rulebook/index.js";
 import { openRulebook, readChanges, readRulebookFiles } from "./open-rulebook.js";
 
 /** What to look at besides form, meaning and cases. */
@@ -11,6 +11,8 @@ export interface CheckOptions {
   readonly alterations: boolean;
   /** An older rulebook, FOLDER or FOLDER@COMMIT: what changed since must have a higher version and be recorded. */
   readonly since: string | null;
+  /** The day on which reviews are due. */
+  readonly asOf: PlainDay;
 }
 
 /** Checks a rulebook folder as a whole; null for the one that comes with the program. */
@@ -20,7 +22,7 @@ export async function checkRulebook(folder: string | null, options: CheckOptions
   const loading = read.ok ? loadRulebook(read.files, { root: read.root }) : read;
   if (!loading.ok) {
     const mistakes = loading.findings.map((finding) => ({ ...finding, lineText: lineOf(finding, files) }));
-    return { mistakes, rulebook: null, cases: null, coverage: null, alterations: null };
+    return { mistakes, rulebook: null, cases: null, reviewsDue: [], coverage: null, alterations: null };
   }
   const { rulebook } = loading;
   const unreleased = options.since === null ? [] : await problemsSince(options.since, folder, rulebook, files);
@@ -29,6 +31,7 @@ export async function checkRulebook(folder: string | null, options: CheckOptions
     mistakes: unreleased,
     rulebook: { name, version, digest, rules: rules.length, models: models.size },
     cases: runCases(rulebook),
+    reviewsDue: rulebook.rules.flatMap((rule) => reviewsDueOf(rule, options.asOf)),
     coverage: options.coverage ? coverageOf(rulebook) : null,
     alterations: options.alterations ? alterBook(rulebook) : null,
   };
@@ -50,6 +53,13 @@ async function problemsSince(
     ...problem,
     lineText: lineOf(problem, [manifest, changes]),
   }));
+}
+
+function reviewsDueOf({ id, limits }: Rule, asOf: PlainDay): RulesCheck["reviewsDue"] {
+  return limits.flatMap(({ from, until, reviewBy, at }) => {
+    const holds = from <= asOf && (until === null || asOf < until);
+    return holds && reviewBy !== null && reviewBy < asOf ? [{ rule: id, reviewBy, at }] : [];
+  });
 }
 
 function lineOf({ file, line }: FileFinding, files: readonly TextFile[]): string | null {

@@ -1,5 +1,6 @@
 import { Command } from "commander";
 import { z } from "zod";
+import { isPlainDay, utcDay } from "../base/index.js";
 import { checkJson, checkMistakesText, checkSarif, checkText, countOf, type RulesCheck } from "../outputs/index.js";
 import { checkRulebook } from "./check-rulebook.js";
 import { programIdentity } from "./identity.js";
@@ -12,6 +13,7 @@ const OPTIONS = z
     altered: z.boolean().default(false),
     complete: z.boolean().default(false),
     since: z.string().optional(),
+    asOf: z.string().refine(isPlainDay, { message: "expected a day that exists, written YYYY-MM-DD" }).optional(),
     json: z.boolean().default(false),
     sarif: z.boolean().default(false),
   })
@@ -26,6 +28,7 @@ export function checkRulesCommand(terminal: Terminal): Command {
     .option("--altered", "alter every limit, operator, condition and date in turn, and say what no case notices")
     .option("--complete", "both, and exit code 1 if anything is not shown or not noticed")
     .option("--since <folder>", "older rulebook, FOLDER or FOLDER@COMMIT: what changed must be versioned and recorded")
+    .option("--as-of <day>", "day for which reviews are due, YYYY-MM-DD (default: today in UTC)")
     .option("--json", "print the check as one JSON document")
     .option("--sarif", "print it as SARIF 2.1.0, which code hosts show beside the lines of a change")
     .action(async (folder: string | undefined, raw: unknown) => {
@@ -45,6 +48,7 @@ export function checkRulesCommand(terminal: Terminal): Command {
         coverage: options.data.coverage || complete,
         alterations: options.data.altered || complete,
         since: options.data.since ?? null,
+        asOf: options.data.asOf ?? utcDay(terminal.now()),
       });
       if (sarif) await terminal.out(checkSarif(check, programIdentity()));
       else if (json) await terminal.out(checkJson(check));

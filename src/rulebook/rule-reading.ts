@@ -1,5 +1,6 @@
 import { didYouMean, STAGES, type Stage } from "../base/index.js";
 import { CATALOGUE, type FactDefinition, factOf, findFact } from "../facts/index.js";
+import { checkCovered } from "./band-cover.js";
 import { readBands } from "./band-reading.js";
 import { readCases } from "./case-reading.js";
 import { type BookNames, factsDiffer, readCondition } from "./condition-reading.js";
@@ -103,12 +104,16 @@ function readLimit(
       `reviewBy ${reviewBy} is not after from ${raw.from}; set it to a later day`,
     );
   }
+  const pointers = { fail: below(pointer, "fail"), warn: below(pointer, "warn") };
+  const fail = readBands(raw.fail, pointers.fail, judged, report, names);
+  const warn = readBands(raw.warn, pointers.warn, judged, report, names);
+  checkCovered(fail, warn, pointers, report);
   return {
     from: raw.from,
     until: raw.until,
     reviewBy,
-    fail: readBands(raw.fail, below(pointer, "fail"), judged, report, names),
-    warn: readBands(raw.warn, below(pointer, "warn"), judged, report, names),
+    fail,
+    warn,
     cites: raw.cites,
     at: report.placeOf(pointer),
   };

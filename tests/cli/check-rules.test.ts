@@ -122,6 +122,17 @@ describe("spotface check-rules", () => {
     expect(result).toMatchObject({ ruleId: "unknown-fact", level: "error" });
   });
 
+  it("lists limits whose day of review has passed, and no others", async () => {
+    const limits = "[{ from: 2026-01-01, until: null, reviewBy: 2027-01-01, fail: { below: 3 mm }, cites: [rings] }]";
+    const folder = bookWith(GOOD_CASES, { limits });
+    expect((await runCommand("check-rules", folder, "--as-of", "2027-01-01")).out).not.toContain("reviewed");
+    const late = await runCommand("check-rules", folder, "--as-of", "2027-01-02");
+    expect(late.code).toBe(0);
+    expect(late.out).toContain("thin-wall: to be reviewed by 2027-01-01\n");
+    const json = await runCommand("check-rules", folder, "--as-of", "2027-01-02", "--json");
+    expect(JSON.parse(json.out)).toMatchObject({ reviewsDue: [{ rule: "thin-wall", reviewBy: "2027-01-01" }] });
+  });
+
   it("refuses two forms of output at once", async () => {
     expect(await runCommand("check-rules", "--json", "--sarif")).toMatchObject({ code: 2, out: "" });
   });

@@ -51,6 +51,32 @@ export const LIMIT_MISTAKES: readonly Row[] = [
     "from: 2026-01-01",
   ],
   [
+    "warning inside the failure",
+    "warn: { below: { fact: model.thread_depth_min, times: 1.2, plus: 1 mm } }",
+    "warn: ▶{ below: 8 mm }",
+    "warning-never-heard",
+    "swap the two",
+  ],
+  [
+    "warning for the same as the failure",
+    "warn: { below: { fact: model.thread_depth_min, times: 1.2, plus: 1 mm } }",
+    "warn: ▶{ when: { fact: joints_in_path, operator: greaterThan, value: 3 } }",
+    "warning-never-heard",
+  ],
+  [
+    "limit inside another",
+    "      - { outside: [8 mm, 80 mm] }\n",
+    "      - { outside: [8 mm, 80 mm] }\n      - ▶{ above: 80 mm }\n",
+    "limit-of-no-use",
+    "leave it out",
+  ],
+  [
+    "limit twice",
+    "      - { outside: [8 mm, 80 mm] }\n",
+    "      - { outside: [8 mm, 80 mm] }\n      - ▶{ outside: [8 mm, 80 mm] }\n",
+    "limit-of-no-use",
+  ],
+  [
     "message that is missing",
     '  warn: "the thread is a little short"\n',
     "",

@@ -14,11 +14,14 @@ interface SarifResult {
  * lines of a change: mistakes and wrong cases as errors, what the cases do not show or notice as warnings.
  */
 export function checkSarif(check: RulesCheck, program: { readonly name: string; readonly version: string }): string {
-  const { mistakes, cases, coverage, alterations } = check;
+  const { mistakes, cases, reviewsDue, coverage, alterations } = check;
   const results: readonly SarifResult[] = [
     ...mistakes.map(({ code, text, lineText, ...at }) => result(code, "error", text, at, lineText)),
     ...(cases?.wrong ?? []).map(({ name, stage, difference, at }) =>
       result("case", "error", `case "${name}" (${stage}): ${difference}`, at),
+    ),
+    ...reviewsDue.map(({ reviewBy, at }) =>
+      result("review-due", "warning", `the limit was to be reviewed by ${reviewBy}; it still holds`, at),
     ),
     ...(coverage?.items ?? [])
       .filter(({ isShown }) => !isShown)

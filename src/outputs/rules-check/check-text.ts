@@ -18,12 +18,14 @@ export function checkMistakesText({ mistakes, cases }: RulesCheck): string {
 }
 
 /** What the check of a rulebook that loads came to. */
-export function checkText({ rulebook, cases, coverage, alterations }: RulesCheck): string {
+export function checkText({ rulebook, cases, reviewsDue, coverage, alterations }: RulesCheck): string {
   if (rulebook === null || cases === null) return "";
   const lines = [
     `${rulebook.name} ${rulebook.version}: ${countOf(rulebook.rules, "rule")}, ` +
       `${countOf(rulebook.models, "sensor model")}, ${countOf(cases.runs, "case run")}, ${cases.wrong.length} not as expected`,
     `digest ${rulebook.digest}`,
+    ...(reviewsDue.length > 0 ? ["", "Limits to be reviewed; their day has passed, and they still hold"] : []),
+    ...reviewsDue.map(({ rule, reviewBy, at }) => `  ${place(at)}: ${rule}: to be reviewed by ${reviewBy}`),
     ...(coverage ? coverageLines(coverage) : []),
     ...(alterations ? alterationLines(alterations) : []),
   ];

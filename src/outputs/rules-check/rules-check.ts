@@ -1,4 +1,4 @@
-import type { Stage, TextPlace } from "../../base/index.js";
+import type { PlainDay, Stage, TextPlace } from "../../base/index.js";
 import type { AlterationReport, CoverageReport } from "../../proving/index.js";
 import type { FileFinding } from "../../rulebook/index.js";
 
@@ -16,6 +16,13 @@ export interface WrongCase {
   readonly at: TextPlace;
 }
 
+/** A limit in force whose day of review has passed; it still holds. */
+export interface ReviewDue {
+  readonly rule: string;
+  readonly reviewBy: PlainDay;
+  readonly at: TextPlace;
+}
+
 /** What checking a rulebook showed. Nothing else is there while a mistake keeps it from loading. */
 export interface RulesCheck {
   readonly mistakes: readonly Mistake[];
@@ -27,6 +34,7 @@ export interface RulesCheck {
     readonly models: number;
   } | null;
   readonly cases: { readonly runs: number; readonly wrong: readonly WrongCase[] } | null;
+  readonly reviewsDue: readonly ReviewDue[];
   /** Null where it was not asked for. */
   readonly coverage: CoverageReport | null;
   readonly alterations: AlterationReport | null;
