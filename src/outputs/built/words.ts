@@ -1,0 +1,53 @@
+import type { BuiltPoint, Difference, LikelyPartner, RowAt, Turned } from "../../built/index.js";
+import { factName } from "../../facts/index.js";
+import type { FactShown } from "../../screening/index.js";
+import { factValueInWords } from "../wording/facts.js";
+import { markedOutcome } from "../wording/outcomes.js";
+import { rowInWords } from "../wording/places.js";
+
+/** A difference with both values and both cells ("hole depth: 16 mm proposed (L8), 12 mm built (D2)"). */
+export function differenceInWords({ fact, proposed, built }: Difference): string {
+  return `${factName(fact)}: ${sideInWords(proposed, "proposed")}, ${sideInWords(built, "built")}`;
+}
+
+function sideInWords(fact: FactShown, side: string): string {
+  const line = fact.origin === null ? "" : ` (${fact.origin.file} line ${fact.origin.line})`;
+  const place = fact.cells.length === 0 ? line : ` (${fact.cells.map(({ cell }) => cell).join(", ")})`;
+  return `${factValueInWords(fact)} ${side}${place}`;
+}
+
+/** The rules that stand in the way now and did not before, or did less. */
+export function worseRules(point: BuiltPoint): readonly Turned[] {
+  return point.turned.filter(({ worse }) => worse);
+}
+
+/** A rule that turned, with the reason ("tightening-torque: pass or not asked, now fail: the torque …"). */
+export function turnedInWords({ rule, before, now }: Turned): string {
+  const was = before === null ? "" : ` (was ${before.outcome})`;
+  const reason = now?.message ?? null;
+  return `${rule}${was}: ${now === null ? "no longer stands in the way" : (reason ?? now.outcome)}`;
+}
+
+/** The verdicts then and now, with shape and word. */
+export function verdictsInWords({ verdictThen, verdictNow }: BuiltPoint): string {
+  const then = verdictThen === null ? "no verdict" : markedOutcome(verdictThen);
+  return verdictNow === null ? then : `${then} → ${markedOutcome(verdictNow)}`;
+}
+
+/** A likely partner ("P-1101-3 in built.csv, line 7"). */
+export function partnerInWords({ id, point, at }: LikelyPartner): string {
+  return `${point ?? id ?? "a point without an id"} in ${rowInWords(at)}`;
+}
+
+/** Rows, one after the other. */
+export function rowsInWords(rows: readonly RowAt[]): string {
+  return rows.map(rowInWords).join("; ");
+}
+
+/**
+ * Whether a point keeps what was built from being what was approved: its order is recalled, or it was built without a
+ * verdict that covers it.
+ */
+export function isRecalledOrUncovered({ recall, needsNewVerdict }: BuiltPoint): boolean {
+  return recall || needsNewVerdict;
+}
