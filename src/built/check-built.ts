@@ -1,11 +1,11 @@
 import { sha256OfData } from "../base/index.js";
-import type { ImportProblem } from "../records/index.js";
 import { namesOf, type PointJudge, type PointResult, pointJudge } from "../screening/index.js";
 import { CarriedFacts } from "./carried-facts.js";
 import { comparedOf, differencesOf } from "./differences.js";
 import { type BuiltInput, runOver } from "./input.js";
 import { issuedShown } from "./issued.js";
 import { type Pair, type Pairing, pairUp } from "./pairing.js";
+import { notUnderstood, siteAssumed } from "./remarks.js";
 import type { BuiltCheck, BuiltHead, BuiltPoint } from "./result.js";
 import { onlySite, type Row, rowAt } from "./rows.js";
 import { type SameText, sameTextBy } from "./said.js";
@@ -154,7 +154,10 @@ class Comparison {
       proposed: then,
       built: { ...run, surveys: surveys.map((survey) => this.pairing.surveys.shownFor(survey, run.surveys)) },
       issued: issued && issuedShown(issued, rulebook, proposed, this.pairing.proposed),
-      remarks: assumedSite === null ? [] : (built ?? []).flatMap((survey) => siteAssumed(survey.file, assumedSite)),
+      remarks: (built ?? []).flatMap((survey) => [
+        ...(assumedSite === null ? [] : siteAssumed(survey, assumedSite)),
+        ...notUnderstood(survey),
+      ]),
       cautions: then.cautions,
     };
   }
@@ -177,9 +180,4 @@ function textOf({ status, proposed, built }: Pair, notIssued: boolean): string |
   if (status === "no-id") return NO_ID_TEXT;
   if (status === "not-built") return built.length > 0 ? blankText(built.map(rowAt)) : null;
   return notIssued ? NOT_ISSUED_TEXT : null;
-}
-
-function siteAssumed(file: string, site: string): readonly ImportProblem[] {
-  const text = `the built survey names no site; it is taken for that of the proposal, ${site}, which is the only one there`;
-  return [{ code: "assumed", file, sheet: null, cell: null, heading: null, fact: "site", found: null, text }];
 }

@@ -36,7 +36,7 @@ export class BuiltReport {
         : readSection(head.built).map((line, i) => (i === 0 ? "Read as built" : line)),
       ...surveys.map(columnsSection),
       problemsSection(surveys),
-      head.remarks.flatMap((remark) => paragraph(describeProblem(remark), "  - ")),
+      remarksSection(head),
       issuedSection(head.issued),
       ...this.#lists.sections(),
       differingFacts(summary),
@@ -58,6 +58,12 @@ function titleSection({ program, built }: BuiltHead): readonly string[] {
     ),
     ...(site.name === null ? [] : paragraph(`Site: ${site.name}`)),
   ];
+}
+
+function remarksSection({ remarks }: BuiltHead): readonly string[] {
+  if (remarks.length === 0) return [];
+  const lines = remarks.flatMap((one) => paragraph(describeProblem(one).replace(/ \[[a-z-]+\]$/, ""), "  - "));
+  return ["To be known of this comparison", ...lines];
 }
 
 function differingFacts({ byFact }: BuiltSummary): readonly string[] {
