@@ -1,3 +1,4 @@
+import type { Outcome } from "../../base/index.js";
 import type { BuiltPoint, Difference, LikelyPartner, RowAt, Turned } from "../../built/index.js";
 import { factName } from "../../facts/index.js";
 import type { FactShown } from "../../screening/index.js";
@@ -16,10 +17,13 @@ function sideInWords(fact: FactShown, side: string): string {
   return `${factValueInWords(fact)} ${side}${place}`;
 }
 
-/** The rules that stand in the way now and did not before, or did less. */
+/** The rules that stand in the way now and did not before, or did less; those that fail first, open ones last. */
 export function worseRules(point: BuiltPoint): readonly Turned[] {
-  return point.turned.filter(({ worse }) => worse);
+  const gravity = ({ now }: Turned): number => (now === null ? GRAVEST.length : GRAVEST.indexOf(now.outcome));
+  return point.turned.filter(({ worse }) => worse).sort((a, b) => gravity(a) - gravity(b));
 }
+
+const GRAVEST: readonly Outcome[] = ["fail", "warn", "undecided", "no-limit-in-force"];
 
 /** A rule that turned, with the reason ("tightening-torque: pass or not asked, now fail: the torque …"). */
 export function turnedInWords({ rule, before, now }: Turned): string {
