@@ -204,8 +204,8 @@ describe("spotface check-built --issued", () => {
   });
 
   it.each([
-    ["no JSON", "{", /it is not one JSON document/],
-    ["lines of JSON", "{}\n{}\n", /it is not one JSON document/],
+    ["no JSON", "{", /it is not JSON in UTF-8, or it breaks off/],
+    ["lines of another kind", '{"a":1}\n{"b":2}\n', /the document: "digest" is missing/],
     ["another document", "{}", /the document: "digest" is missing/],
     ["a list", "[]", /the document: must be object/],
     ["a verdict that is none", '"verdict":"maybe"', /\/points\/0\/verdict: found "maybe", expected pass, warn, fail/],

@@ -1,7 +1,13 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
-import { BUILT_SCHEMA, builtSchemaText, ISSUED_SCHEMA, jsonDocument } from "../../../src/outputs/index.js";
+import {
+  BUILT_SCHEMA,
+  builtSchemaText,
+  ISSUED_HEAD_SCHEMA,
+  ISSUED_POINT_SCHEMA,
+  jsonDocument,
+} from "../../../src/outputs/index.js";
 import { fakeScreening } from "../fake-screening.js";
 
 const FILE = new URL("../../../schemas/built.schema.json", import.meta.url);
@@ -33,8 +39,10 @@ describe("the schema of the comparison", () => {
 
 describe("the schema of a stored result that is compared with", () => {
   it("accepts what a screening writes", () => {
-    const validates = ajv.compile(ISSUED_SCHEMA);
-    validates(JSON.parse([...jsonDocument(fakeScreening())].join("")));
-    expect(validates.errors).toBeNull();
+    const document = JSON.parse([...jsonDocument(fakeScreening())].join("")) as { points: unknown[] };
+    const [head, point] = [ajv.compile(ISSUED_HEAD_SCHEMA), ajv.compile(ISSUED_POINT_SCHEMA)];
+    head(document);
+    expect(head.errors).toBeNull();
+    for (const one of document.points) expect(point(one), JSON.stringify(point.errors)).toBe(true);
   });
 });
