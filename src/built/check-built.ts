@@ -1,4 +1,5 @@
 import { sha256OfData } from "../base/index.js";
+import type { Survey } from "../records/index.js";
 import { namesOf, type PointJudge, type PointResult, pointJudge } from "../screening/index.js";
 import { CarriedFacts } from "./carried-facts.js";
 import { comparedOf, differencesOf } from "./differences.js";
@@ -11,7 +12,7 @@ import { onlySite, type Row, rowAt } from "./rows.js";
 import { type SameText, sameTextBy } from "./said.js";
 import { blankText, NO_ID_TEXT, NOT_ISSUED_TEXT, NOT_PROPOSED_TEXT, twiceText } from "./status-text.js";
 import { BuiltTally } from "./tally.js";
-import { compareVerdicts, gatesOf, type VerdictSaid } from "./turned.js";
+import { type Compared, compareVerdicts, gatesOf, type VerdictSaid } from "./turned.js";
 
 /**
  * Compares what was built with what was proposed, point by point, and judges it by the same rules: the proposal at the
@@ -53,6 +54,7 @@ class Comparison {
   readonly #asBuilt: PointJudge;
   readonly #gates: { readonly before: ReadonlySet<string>; readonly now: ReadonlySet<string> };
   readonly #gatesProposed: ReadonlySet<string>;
+  readonly #asked = new Map<Survey, ReadonlySet<string>>();
 
   constructor(input: BuiltInput) {
     this.#input = input;
@@ -77,7 +79,8 @@ class Comparison {
     const asBuilt = judged && this.#asBuilt.judge(judged.record, judged.survey);
     const now = asBuilt ?? this.#verdictOnOpenOrder(pair);
     const gates = asBuilt ? this.#gates : { ...this.#gates, now: this.#gatesProposed };
-    const { change, recall, onlyUndecided, turned } = compared(then, now, gates);
+    const isAsked = asBuilt && judged ? this.#askedIn(judged.survey) : () => true;
+    const { change, recall, onlyUndecided, turned } = compared(then, now, { gates, isAsked });
     const { differences, carried, notCarried } = this.#factsOf(pair);
     const isBuilt = built.length > 0 && status !== "not-built";
     const uncovered = status !== "matched" || then === null || differences.some((one) => one.needsNewVerdict);
@@ -94,6 +97,7 @@ class Comparison {
       recall,
       onlyUndecided,
       needsNewVerdict: isBuilt && uncovered,
+      againstVerdict: status === "matched" && then?.verdict === "fail" && change !== "rises",
       differences,
       turned,
       carried,
@@ -101,6 +105,20 @@ class Comparison {
       likely: this.#likely(pair),
       text: textOf(pair, then === null),
     };
+  }
+
+  /** Whether a rule is asked of a survey of what was built. */
+  #askedIn(survey: Survey): (rule: string) => boolean {
+    const known = this.#asked.get(survey) ?? this.#rulesAskedIn(survey);
+    this.#asked.set(survey, known);
+    return (rule) => known.has(rule);
+  }
+
+  #rulesAskedIn(survey: Survey): ReadonlySet<string> {
+    const { head } = this.#asBuilt;
+    const shown = head.surveys[this.pairing.surveys.surveys.indexOf(survey)];
+    const silent = new Set(shown?.notAsked.map(({ rule }) => rule));
+    return new Set(head.rules.flatMap(({ id }) => (silent.has(id) ? [] : [id])));
   }
 
   /** What the order rests on. */
@@ -166,11 +184,17 @@ class Comparison {
 function compared(
   then: VerdictSaid | null,
   now: PointResult | null,
-  gates: Parameters<typeof compareVerdicts>[2],
+  by: Compared,
 ): Pick<BuiltPoint, "change" | "recall" | "onlyUndecided" | "turned"> {
   if (now === null) return { change: null, recall: false, onlyUndecided: false, turned: [] };
-  if (then !== null) return compareVerdicts(then, now, gates);
-  const turned = now.findings.map((finding) => ({ rule: finding.rule, worse: true, before: null, now: finding }));
+  if (then !== null) return compareVerdicts(then, now, by);
+  const turned = now.findings.map((finding) => ({
+    rule: finding.rule,
+    worse: true,
+    before: null,
+    now: finding,
+    asked: true,
+  }));
   return { change: null, recall: false, onlyUndecided: false, turned };
 }
 

@@ -2,7 +2,6 @@ import { sha256OfData } from "../base/index.js";
 import type { Facts } from "../facts/index.js";
 import type { ImportProblem, PointRecord, Survey } from "../records/index.js";
 import type { NotAsked, SurveyShown } from "../screening/index.js";
-import { mayBeCarried } from "./carrying.js";
 import type { Row } from "./rows.js";
 
 interface PairSurvey {
@@ -69,10 +68,9 @@ export class PairSurveys {
     if (of === null) throw new RangeError("a row stands in a survey");
     const records: PointRecord[] = [];
     const digest = sha256OfData([built?.digest ?? null, proposed?.digest ?? null]);
-    const factsAsked = new Set([
-      ...(built?.factsAsked ?? []),
-      ...[...(proposed?.factsAsked ?? [])].filter(mayBeCarried),
-    ]);
+    // What the proposal was asked is asked of what was built, also where its word does not count: else a rule that
+    // stood in the way could fall silent.
+    const factsAsked = new Set([...(built?.factsAsked ?? []), ...(proposed?.factsAsked ?? [])]);
     const pair = { built, proposed, survey: { ...of, digest, records, problems: [], factsAsked }, records };
     this.#pairs.push(pair);
     return pair;

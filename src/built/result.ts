@@ -40,6 +40,8 @@ export interface Turned {
   readonly worse: boolean;
   readonly before: SaidBefore | null;
   readonly now: Finding | null;
+  /** Whether it is asked now: one that speaks of proposals alone is not asked of what was built. */
+  readonly asked: boolean;
 }
 
 /** A point on the other side that may be the same one under another id: for a person to settle, never matched. */
@@ -67,6 +69,8 @@ export interface BuiltPoint extends PointNames {
   readonly onlyUndecided: boolean;
   /** It was built without a verdict that covers it: method or place changed, never proposed, or never issued. */
   readonly needsNewVerdict: boolean;
+  /** It was built although the verdict on the proposal was fail, and no rule that failed has been met since. */
+  readonly againstVerdict: boolean;
   readonly differences: readonly Difference[];
   readonly turned: readonly Turned[];
   /** Facts that the built survey does not state and that are judged by the proposal's word. */
@@ -123,6 +127,7 @@ export interface BuiltSummary {
   readonly recalled: number;
   readonly recalledOnlyUndecided: number;
   readonly needsNewVerdict: number;
+  readonly againstVerdict: number;
   readonly differing: number;
   readonly rises: number;
   /** Verdicts on matched points as built. */

@@ -3,7 +3,7 @@ import type { Facts, Said } from "../facts/index.js";
 
 /** What is said of a fact; where it stands is not looked up. */
 export function saidOf(facts: Facts, id: string): Said | undefined {
-  return facts.said?.(id) ?? facts.get(id);
+  return facts.said ? facts.said(id) : facts.get(id);
 }
 
 /**

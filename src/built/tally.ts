@@ -14,6 +14,7 @@ export class BuiltTally {
     recalled: 0,
     recalledOnlyUndecided: 0,
     needsNewVerdict: 0,
+    againstVerdict: 0,
     differing: 0,
     rises: 0,
     pass: 0,
@@ -29,6 +30,7 @@ export class BuiltTally {
     if (point.recall) counts.recalled += 1;
     if (point.recall && point.onlyUndecided) counts.recalledOnlyUndecided += 1;
     if (point.needsNewVerdict) counts.needsNewVerdict += 1;
+    if (point.againstVerdict) counts.againstVerdict += 1;
     if (point.differences.length > 0) counts.differing += 1;
     if (point.change === "rises") counts.rises += 1;
     if (point.status === "matched" && point.verdictNow !== null) counts[point.verdictNow] += 1;

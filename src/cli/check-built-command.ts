@@ -43,8 +43,8 @@ export function checkBuiltCommand(terminal: Terminal, program: ScreeningInput["p
     .addOption(
       new Option(
         "--fail-on <level>",
-        "end with exit code 1 if an order is recalled or a point was built without a verdict that covers it, or, " +
-          "with difference, also if anything was built otherwise than proposed",
+        "end with exit code 1 if an order is recalled or a point was built without a verdict that covers it or " +
+          "against it; with difference, also if anything was built otherwise than proposed",
       ).choices(["recall", "difference"]),
     );
   return addReadingOptions(command).action(async (files: string[], raw: unknown) => {

@@ -104,3 +104,29 @@ describe("a verdict that falls", () => {
     expect(summary.rises).toBe(1);
   });
 });
+
+describe("a rule that is not asked of what was built", () => {
+  const hot = { hot_work_allowed: known("forbidden"), mounting_method: known("welded-pad") };
+
+  it("has not become better, and the point was built against the verdict", async () => {
+    const { of, summary } = await checkRows([proposal("P1", hot)], [done("P1")], { set: "full" });
+    const turned = of("P1").turned.find(({ rule }) => rule === "hot-work");
+    expect(turned).toMatchObject({ before: { outcome: "fail" }, now: null, asked: false, worse: false });
+    expect(of("P1")).toMatchObject({ verdictThen: "fail", change: "same", againstVerdict: true });
+    expect(summary).toMatchObject({ rises: 0, againstVerdict: 1 });
+  });
+
+  it("does not fall silent for a column that the built survey does not have", async () => {
+    const cold = { install_temperature: known(2), mounting_method: known("adhesive-pad"), cure_time: known(30) };
+    const { of } = await checkRows([proposal("P1", cold)], [done("P1")], { set: "full" });
+    expect(of("P1").turned.find(({ rule }) => rule === "bond-cold")?.now?.outcome).toBe("undecided");
+  });
+
+  it("is none where the verdict stays as bad by rules that are", async () => {
+    const weak = proposal("P1", { hole_depth: known(12) });
+    const { of } = await checkRows([weak], [done("P1")]);
+    expect(of("P1")).toMatchObject({ verdictThen: "fail", verdictNow: "fail", againstVerdict: true, recall: false });
+    const better = await checkRows([weak], [done("P1", { hole_depth: known(16) })]);
+    expect(better.of("P1")).toMatchObject({ change: "rises", againstVerdict: false });
+  });
+});

@@ -28,6 +28,11 @@ const LISTS: readonly List[] = [
     lines: (point) => partnerLines(point),
   },
   {
+    title: "Built although the proposal failed",
+    takes: ({ againstVerdict, recall }) => againstVerdict && !recall,
+    lines: (point) => [...point.turned.map(turnedInWords), ...differingLines(point)],
+  },
+  {
     title: "In several rows of one side, and not matched",
     takes: ({ status, recall }) => status === "twice" && !recall,
     lines: ({ text }) => (text === null ? [] : [text]),

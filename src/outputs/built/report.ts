@@ -81,6 +81,7 @@ function countsSection(summary: BuiltSummary): readonly string[] {
     ["orders to be recalled", summary.recalled],
     ["  of these only because something is not recorded", summary.recalledOnlyUndecided],
     ["built without a verdict that covers it", summary.needsNewVerdict],
+    ["built although the proposal failed", summary.againstVerdict],
     ["built, not proposed", summary.notProposed],
     ["in several rows of one side", summary.twice],
     ["rows without an id", summary.noId],

@@ -37,12 +37,13 @@ function differenceShape(one: Difference, files: { proposed: string; built: stri
   };
 }
 
-function turnedShape({ rule, worse, before, now }: Turned, file: string): Shape<Turned> {
+function turnedShape({ rule, worse, before, now, asked }: Turned, file: string): Shape<Turned> {
   return {
     rule,
     worse,
     before: before && { outcome: before.outcome, message: before.message },
     now: now && placedFinding(now, file),
+    asked,
   };
 }
 
@@ -73,6 +74,7 @@ export function builtPointShape(point: BuiltPoint): Shape<BuiltPoint> {
     recall: point.recall,
     onlyUndecided: point.onlyUndecided,
     needsNewVerdict: point.needsNewVerdict,
+    againstVerdict: point.againstVerdict,
     differences: point.differences.map((one) => differenceShape(one, { proposed, built })),
     turned: point.turned.map((one) => turnedShape(one, judged)),
     carried: point.carried,
@@ -125,6 +127,7 @@ export function builtSummaryShape(summary: BuiltSummary): Shape<BuiltSummary> {
     recalled: summary.recalled,
     recalledOnlyUndecided: summary.recalledOnlyUndecided,
     needsNewVerdict: summary.needsNewVerdict,
+    againstVerdict: summary.againstVerdict,
     differing: summary.differing,
     rises: summary.rises,
     pass: summary.pass,

@@ -27,6 +27,7 @@ function columnsFor(head: BuiltHead): Columns {
     ["change", (point) => point.change],
     ["recall", (point) => yesNo(point.recall)],
     ["only not recorded", (point) => yesNo(point.onlyUndecided)],
+    ["built against the verdict", (point) => yesNo(point.againstVerdict)],
     ["needs a new verdict", (point) => yesNo(point.needsNewVerdict)],
     [
       "rules that are worse",

@@ -26,10 +26,11 @@ export function worseRules(point: BuiltPoint): readonly Turned[] {
 const GRAVEST: readonly Outcome[] = ["fail", "warn", "undecided", "no-limit-in-force"];
 
 /** A rule that turned, with the reason ("tightening-torque: pass or not asked, now fail: the torque …"). */
-export function turnedInWords({ rule, before, now }: Turned): string {
+export function turnedInWords({ rule, before, now, asked }: Turned): string {
   const was = before === null ? "" : ` (was ${before.outcome})`;
   const reason = now?.message ?? null;
-  return `${rule}${was}: ${now === null ? "no longer stands in the way" : (reason ?? now.outcome)}`;
+  if (now === null) return `${rule}${was}: ${asked ? "no longer stands in the way" : "is not asked of what was built"}`;
+  return `${rule}${was}: ${reason ?? now.outcome}`;
 }
 
 /** The verdicts then and now, with shape and word. */
@@ -49,9 +50,9 @@ export function rowsInWords(rows: readonly RowAt[]): string {
 }
 
 /**
- * Whether a point keeps what was built from being what was approved: its order is recalled, or it was built without a
- * verdict that covers it.
+ * Whether what was built is not what was approved: its order is recalled, or it was built without a verdict that covers
+ * it, or against one.
  */
-export function isRecalledOrUncovered({ recall, needsNewVerdict }: BuiltPoint): boolean {
-  return recall || needsNewVerdict;
+export function isRecalledOrUncovered({ recall, needsNewVerdict, againstVerdict }: BuiltPoint): boolean {
+  return recall || needsNewVerdict || againstVerdict;
 }

@@ -48,6 +48,7 @@ const TURNED = exactly("A rule that says something else now.", {
     }),
   ),
   now: orNull(defined("finding")),
+  asked: flag("It is asked now; one that speaks of proposals alone is not asked of what was built."),
 });
 
 const PARTNER = exactly("A point that may be the same one under another id.", {
@@ -72,6 +73,7 @@ const POINT = exactly("One point with what was proposed and what was built.", {
   recall: flag("The order is to be called back."),
   onlyUndecided: flag("It is called back only because something is not recorded."),
   needsNewVerdict: flag("It was built without a verdict that covers it."),
+  againstVerdict: flag("It was built although the proposal failed, and no rule that failed has been met since."),
   differences: listOf("Facts that both sides state, and not alike.", defined("difference")),
   turned: listOf("Rules that say something else now.", defined("turned")),
   carried: listOf("Facts judged by the proposal's word, since the built survey does not state them.", FACT_IDS),
@@ -123,6 +125,7 @@ const COUNTS: Readonly<Record<string, string>> = {
   recalled: "Points whose order is to be called back.",
   recalledOnlyUndecided: "Of those, the ones called back only because something is not recorded.",
   needsNewVerdict: "Points built without a verdict that covers them.",
+  againstVerdict: "Points built although the proposal failed, and no better now.",
   differing: "Points built otherwise than proposed.",
   rises: "Points whose verdict is better now.",
   pass: "Matched points with verdict pass as built.",
