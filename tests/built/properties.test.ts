@@ -66,7 +66,7 @@ describe("a comparison", () => {
           if (point.recall) expect(point.turned.some(({ rule }) => OF_THE_STAGE.has(rule))).toBe(true);
         }
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     );
   });
 
@@ -81,7 +81,7 @@ describe("a comparison", () => {
           expect(other.get(id)).toMatchObject({ turned, verdictNow });
         }
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     );
   });
 
@@ -97,7 +97,7 @@ describe("a comparison", () => {
           ["P0", id],
         ]);
       }),
-      { numRuns: 100 },
+      { numRuns: 60 },
     );
   });
 
@@ -114,7 +114,7 @@ describe("a comparison", () => {
         expect(saidOf(mixed)).toEqual(saidOf(straight));
         expect(mixed.summary).toEqual(straight.summary);
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     );
   });
 });
