@@ -5,6 +5,18 @@
  * @packageDocumentation
  */
 export type { CellPlace, Interval, Outcome, PlainDay, Stage, TextFile, Verdict } from "./base/index.js";
+export type {
+  BuiltCheck,
+  BuiltHead,
+  BuiltInput,
+  BuiltPoint,
+  BuiltSummary,
+  Difference,
+  IssuedResult,
+} from "./built/index.js";
+export { checkBuilt } from "./built/index.js";
+export type { CheckBuiltFilesOptions, CheckBuiltFilesResult } from "./cli/check-built-files.js";
+export { checkBuiltFiles } from "./cli/check-built-files.js";
 export { openRulebook, openSiteFile } from "./cli/open-rulebook.js";
 export type { OpenedSurvey, OpenedSurveys, OpenOptions } from "./cli/open-surveys.js";
 export { openSurveys } from "./cli/open-surveys.js";
@@ -21,6 +33,9 @@ export type {
 } from "./facts/index.js";
 export { CATALOGUE, findFact } from "./facts/index.js";
 export {
+  BUILT_SCHEMA,
+  builtCsv,
+  builtDocument,
   findingsCsv,
   jsonDocument,
   leadingFinding,

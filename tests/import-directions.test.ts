@@ -15,7 +15,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   proving: ["base", "facts", "rulebook"],
   screening: ["base", "facts", "records", "quantities", "rulebook"],
   comparing: ["base", "facts", "rulebook", "screening"],
-  outputs: ["base", "facts", "workbook", "records", "rulebook", "proving", "screening", "comparing"],
+  built: ["base", "facts", "records", "rulebook", "screening"],
+  outputs: ["base", "facts", "workbook", "records", "rulebook", "proving", "screening", "comparing", "built"],
   cli: [
     "base",
     "disk",
@@ -27,6 +28,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     "proving",
     "screening",
     "comparing",
+    "built",
     "outputs",
   ],
 };

@@ -2,6 +2,8 @@
 export interface CellPlace {
   readonly sheet: string | null;
   readonly cell: string;
+  /** The survey file, where it is another one than that of the point. */
+  readonly file?: string;
 }
 
 /** A line of a file that people write (rule, model, site, word list); lines and columns count from 1. */

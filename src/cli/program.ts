@@ -1,5 +1,6 @@
 import { Command, CommanderError } from "commander";
 import { blankSurveyCommand } from "./blank-survey-command.js";
+import { checkBuiltCommand } from "./check-built-command.js";
 import { checkRulesCommand } from "./check-rules-command.js";
 import { columnsCommand } from "./columns-command.js";
 import { programIdentity } from "./identity.js";
@@ -27,6 +28,7 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     screenCommand(terminal, identity),
     whyCommand(terminal, identity),
     whatChangesCommand(terminal, identity),
+    checkBuiltCommand(terminal, identity),
     columnsCommand(terminal),
     checkRulesCommand(terminal),
     blankSurveyCommand(terminal, identity),

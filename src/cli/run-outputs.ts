@@ -2,24 +2,14 @@ import type { DiskProblem, OutputBatch } from "../disk/index.js";
 import { findingsCsv, jsonDocument, ndjsonDocument, pointsCsv, type WrittenFile } from "../outputs/index.js";
 import type { Screening } from "../screening/index.js";
 import type { OpenedSurvey } from "./open-surveys.js";
+import { printPieces, writePieces } from "./pieces.js";
 import type { Targets } from "./targets.js";
 import type { Terminal } from "./terminal.js";
 import { writeWorkbooks } from "./write-workbooks.js";
 
-/** Characters that are written at a time; longer texts would be kept apart by the engine, and freed late. */
-const PIECE_CHARACTERS = 50_000;
-
 /** Writes the result to standard output as it is made. */
 export async function printResult(screening: Screening, form: "json" | "ndjson", terminal: Terminal): Promise<void> {
-  const pieces = form === "json" ? jsonDocument(screening) : ndjsonDocument(screening);
-  let buffer = "";
-  for (const piece of pieces) {
-    buffer += piece;
-    if (buffer.length < 65_536) continue;
-    await terminal.out(buffer);
-    buffer = "";
-  }
-  await terminal.out(buffer);
+  await printPieces(form === "json" ? jsonDocument(screening) : ndjsonDocument(screening), terminal);
 }
 
 /**
@@ -36,18 +26,7 @@ export async function writeFiles(
   const written: WrittenFile[] = [...(await writeWorkbooks(batch, targets.workbooks, screening, surveys))];
   const stream = async (what: string, file: string | null, pieces: () => Iterable<string>): Promise<void> => {
     if (file === null) return;
-    let buffer = "";
-    // One piece is on its way to the disk while the next is made.
-    let onItsWay: Promise<boolean> = Promise.resolve(true);
-    for (const piece of pieces()) {
-      buffer += piece;
-      if (buffer.length < PIECE_CHARACTERS) continue;
-      if (!(await onItsWay)) return;
-      onItsWay = batch.write(file, buffer);
-      buffer = "";
-    }
-    await onItsWay;
-    await batch.write(file, buffer);
+    await writePieces(batch, file, pieces());
     written.push({ what, file, note: null });
   };
   await stream("table of points", targets.csv, () => pointsCsv(head, screening.points()));

@@ -50,7 +50,7 @@ export async function readingOf(
 /** The surveys of a run; a file that cannot be read ends it, unless the user said to leave such files out. */
 export async function surveysOf(
   files: readonly string[],
-  options: ScreenOptions,
+  options: Pick<ScreenOptions, "skipUnreadable">,
   reading: OpenedReading,
   site: SiteStatements | null,
   terminal: Terminal,

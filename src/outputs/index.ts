@@ -1,5 +1,9 @@
 export type { BlankSurvey, BlankSurveyInput } from "./blank-survey/blank-survey.js";
 export { blankSurvey } from "./blank-survey/blank-survey.js";
+export { builtDocument } from "./built/document.js";
+export { BuiltReport } from "./built/report.js";
+export { builtCsv } from "./built/table.js";
+export { isRecalledOrUncovered } from "./built/words.js";
 export { changesJson } from "./changes/changes-json.js";
 export { type ChangesShown, changesText } from "./changes/changes-text.js";
 export { columnFileDraft, type DraftOptions } from "./columns/column-file-draft.js";
@@ -15,6 +19,8 @@ export { checkJson } from "./rules-check/check-json.js";
 export { checkSarif } from "./rules-check/check-sarif.js";
 export { checkMistakesText, checkText } from "./rules-check/check-text.js";
 export type { RulesCheck, WrongCase } from "./rules-check/rules-check.js";
+export { BUILT_SCHEMA, builtSchemaText } from "./schemas/built-schema.js";
+export { ISSUED_HEAD_SCHEMA, ISSUED_POINT_SCHEMA } from "./schemas/issued-schema.js";
 export { RESULT_SCHEMA, resultSchemaText } from "./schemas/result-schema.js";
 export type { WrittenFile } from "./terminal/report.js";
 export { terminalReport } from "./terminal/report.js";

@@ -46,7 +46,7 @@ export function cellsOf(roots: readonly string[], facts: Facts): readonly CellPl
   if (only !== undefined && roots.length === 1) return cellsOfOne(only, facts);
   const cells = new Map<string, CellPlace>();
   for (const id of roots) {
-    for (const place of cellsOfOne(id, facts)) cells.set(`${place.sheet}!${place.cell}`, place);
+    for (const place of cellsOfOne(id, facts)) cells.set(`${place.file ?? ""}!${place.sheet}!${place.cell}`, place);
   }
   return [...cells.values()];
 }

@@ -1,6 +1,7 @@
 export type { AuditReport } from "./audit.js";
 export { auditScreening } from "./audit.js";
-export { pointUuid } from "./identity.js";
+export { showFact } from "./fact-shown.js";
+export { namesOf, type PointNames, pointIdOf, pointUuid } from "./identity.js";
 export type { ScreeningInput, ScreeningOptions } from "./input.js";
 export { repeatedBy } from "./repeated.js";
 export type {
@@ -20,6 +21,6 @@ export type {
   SurveyShown,
 } from "./result.js";
 export { conditionInWords } from "./rule-shown.js";
-export { reachesLevel, screen } from "./screen.js";
+export { type PointJudge, pointJudge, reachesLevel, screen } from "./screen.js";
 export type { FactWhy, PointWhy, RuleWhy } from "./why.js";
 export { whyPoints } from "./why.js";

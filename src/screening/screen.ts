@@ -1,5 +1,5 @@
 import { isOpen, type Verdict } from "../base/index.js";
-import type { ImportProblem, Survey } from "../records/index.js";
+import type { ImportProblem, PointRecord, Survey } from "../records/index.js";
 import { compileRule, type Rulebook, type SensorModel } from "../rulebook/index.js";
 import { headOf, surveyShown } from "./head.js";
 import { namesOf, pointIdOf } from "./identity.js";
@@ -60,6 +60,25 @@ export function pointFactsOf(input: ScreeningInput): Iterable<PointOnItsWay> {
   return new Run(input).points();
 }
 
+/** Judges the points of a run one by one, in any order. */
+export interface PointJudge {
+  readonly head: ResultHead;
+  /** @param survey - the survey of the run that the record stands in */
+  judge(record: PointRecord, survey: Survey): PointResult;
+}
+
+/**
+ * The same run as `screen` makes, for comparing it with another one point by point: nothing is counted.
+ *
+ * @throws RangeError if the rulebook has no such set
+ */
+export function pointJudge(input: ScreeningInput): PointJudge {
+  const run = new Run(input);
+  const head = run.head();
+  const uncounted = new Tally([]);
+  return { head, judge: (record, survey) => run.judge(run.pointOf(record, survey), uncounted) };
+}
+
 /** One run over all surveys; judges lazily, so that a hundred thousand points need no room for their findings. */
 class Run {
   readonly rules: readonly ReadyRule[];
@@ -96,6 +115,11 @@ class Run {
     for (const survey of this.#input.surveys) yield* this.#pointsOf(survey);
   }
 
+  pointOf(record: PointRecord, survey: Survey): PointOnItsWay {
+    const asked = survey.factsAsked.has("sensor_model");
+    return { record, survey, facts: new PointFacts(record.facts, this.#shelf.modelOf(record.facts, asked)) };
+  }
+
   judge({ facts, record, survey }: PointOnItsWay, tally: Tally): PointResult {
     const id = this.#ids.idOf(record);
     const findings: Finding[] = [];
@@ -130,10 +154,7 @@ class Run {
   }
 
   *#pointsOf(survey: Survey): Iterable<PointOnItsWay> {
-    const asked = survey.factsAsked.has("sensor_model");
-    for (const record of survey.records) {
-      yield { record, survey, facts: new PointFacts(record.facts, this.#shelf.modelOf(record.facts, asked)) };
-    }
+    for (const record of survey.records) yield this.pointOf(record, survey);
   }
 
   /** What is said once per survey: no model, no site, rows without an id. */

@@ -20,7 +20,7 @@ import {
   whole,
 } from "./schema-words.js";
 
-const OUTCOMES = ["pass", "warn", "fail", "undecided", "not-applicable", "no-limit-in-force"];
+export const OUTCOMES = ["pass", "warn", "fail", "undecided", "not-applicable", "no-limit-in-force"];
 
 const PLAIN_VALUE: SchemaPart = {
   description: "A number in `unit`, a text or the id of a choice, yes or no; null where it is no single value.",
@@ -41,23 +41,29 @@ const ORIGIN = exactly("A line of a rule, model or site file.", {
   line: whole("Line, counted from 1.", 1),
 });
 
-const FACT_SHOWN = exactly("A fact that a finding rests on.", {
-  fact: form("Id of the fact in the catalogue.", FACT),
-  value: PLAIN_VALUE,
-  lowest: numberOrNull("Lower end where it is no single value; null for no lower bound."),
-  highest: numberOrNull("Upper end where it is no single value; null for no upper bound."),
-  unit: textOrNull("Unit of value, lowest, highest and accuracy."),
-  accuracy: numberOrNull("Stated accuracy, plus or minus."),
-  assumed: textOrNull("What was taken for granted in reading it."),
-  cells: listOf(
-    "Cells it was read from; of a derived fact, the cells of the facts under it.",
-    exactly("A cell as the spreadsheet program names it.", {
-      sheet: textOrNull("Null for CSV."),
-      cell: form("Such as F17.", CELL),
-    }),
-  ),
-  origin: orNull(defined("origin")),
-});
+/** A cell within one survey file. */
+export const CELL_PLACE = {
+  sheet: textOrNull("Null for CSV."),
+  cell: form("Such as F17.", CELL),
+} as const;
+
+/** A fact with what is said of it, and the cells in the form that a document gives them. */
+export function factShownPart(cell: Readonly<Record<string, SchemaPart>>): SchemaPart {
+  return exactly("A fact that a finding rests on.", {
+    fact: form("Id of the fact in the catalogue.", FACT),
+    value: PLAIN_VALUE,
+    lowest: numberOrNull("Lower end where it is no single value; null for no lower bound."),
+    highest: numberOrNull("Upper end where it is no single value; null for no upper bound."),
+    unit: textOrNull("Unit of value, lowest, highest and accuracy."),
+    accuracy: numberOrNull("Stated accuracy, plus or minus."),
+    assumed: textOrNull("What was taken for granted in reading it."),
+    cells: listOf(
+      "Cells it was read from; of a derived fact, the cells of the facts under it.",
+      exactly("A cell as the spreadsheet program names it.", cell),
+    ),
+    origin: orNull(defined("origin")),
+  });
+}
 
 const LIMIT = exactly("The limit that spoke, or of a pass the nearest failing one.", {
   is: oneOfWords("How the limit is broken.", BANDS),
@@ -119,7 +125,7 @@ export const FINDING_PARTS = {
   citation: CITATION,
   origin: ORIGIN,
   plainValue: PLAIN_VALUE,
-  factShown: FACT_SHOWN,
+  factShown: factShownPart(CELL_PLACE),
   limit: LIMIT,
   margin: MARGIN,
   finding: FINDING,

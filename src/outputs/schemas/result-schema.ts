@@ -19,7 +19,8 @@ const FILE_READ = exactly("A file of settings.", {
   digest: form("SHA-256 of the canonical JSON of its data.", SHA256),
 });
 
-const HEAD = {
+/** What stands before the points of a result document. */
+export const HEAD = {
   program: exactly("The program that screened.", { name: text("Its name."), version: text("Its version.") }),
   digest: form(
     "SHA-256 over program version, rulebook, surveys, site file, column file, word files and options.",

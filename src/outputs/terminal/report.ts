@@ -39,7 +39,8 @@ export function terminalReport(head: ResultHead, summary: Summary, written: read
   return `${texts.join("\n\n")}\n`;
 }
 
-function writtenLines({ what, file, note }: WrittenFile): readonly string[] {
+/** What is said of a file that was written. */
+export function writtenLines({ what, file, note }: WrittenFile): readonly string[] {
   return [...paragraph(`${what}: ${file}`, "Written: "), ...(note === null ? [] : paragraph(note, "         "))];
 }
 
