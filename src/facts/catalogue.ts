@@ -1,5 +1,6 @@
 import type { FactDefinition } from "./definition.js";
 import { DERIVED_FACTS, RUN_FACTS } from "./derived-facts.js";
+import { GROUP_FACTS } from "./group-facts.js";
 import { MODEL_FACTS } from "./model-facts.js";
 import { AS_BUILT_FACTS } from "./survey-as-built.js";
 import { ELECTRICAL_FACTS } from "./survey-electrical.js";
@@ -21,7 +22,13 @@ export const SURVEY_FACTS: readonly FactDefinition[] = [
 ];
 
 /** The one list of facts that import, rules, documents and checks read. */
-export const CATALOGUE: readonly FactDefinition[] = [...SURVEY_FACTS, ...MODEL_FACTS, ...DERIVED_FACTS, ...RUN_FACTS];
+export const CATALOGUE: readonly FactDefinition[] = [
+  ...SURVEY_FACTS,
+  ...MODEL_FACTS,
+  ...DERIVED_FACTS,
+  ...GROUP_FACTS,
+  ...RUN_FACTS,
+];
 
 const byId = new Map(CATALOGUE.map((definition) => [definition.id, definition]));
 

@@ -3,6 +3,7 @@ export type { ColumnFile, ColumnGuide, ColumnWord, DecimalSign, Settled, SheetWo
 export { DECIMAL_SIGNS } from "./column-guide.js";
 export type { FactDefinition, FactKind, FactSource } from "./definition.js";
 export { isNumeric } from "./definition.js";
+export { GROUP_FACTS } from "./group-facts.js";
 export { MODEL_FACTS } from "./model-facts.js";
 export type { SiteStatements, StatedFacts } from "./site.js";
 export type { FactState, Facts, FactValue, KnownFact, Origin, Said, UnknownFact, UnknownReason } from "./state.js";

@@ -10,6 +10,7 @@ export {
   engineRules,
 } from "./engine-rules.js";
 export type { FileLimits } from "./file-limits.js";
+export type { Group, GroupMember } from "./group.js";
 export type { CompiledRule, Judgement, LimitSpoken, Margin, OpenFact } from "./judgement.js";
 export { type LoadOptions, loadRulebook } from "./load.js";
 export { modelFactsOn } from "./model-reading.js";

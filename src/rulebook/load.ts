@@ -4,19 +4,22 @@ import { type BookNames, readCondition } from "./condition-reading.js";
 import { findCycle, MOST_COMPARISONS, sizeOf } from "./conditions-graph.js";
 import { type FileLimits, RULEBOOK_LIMITS } from "./file-limits.js";
 import { type FileRole, type RoledFile, roleOf } from "./file-roles.js";
+import { conditionsOfGroups, readGroups } from "./group-reading.js";
 import { checkIds } from "./ids.js";
 import type { LoadedFile } from "./loaded-file.js";
 import { checkManifest } from "./manifest.js";
 import { readModel } from "./model-reading.js";
 import { checkOutcomesInCases, checkRemedy, namesOfRule } from "./names-in-use.js";
 import { checkQuotes } from "./quotes.js";
-import type { RawConditionFile, RawManifest, RawModel, RawRule, RawWords } from "./raw.js";
+import type { RawConditionFile, RawGroup, RawManifest, RawModel, RawRule, RawWords } from "./raw.js";
 import { readYaml } from "./read-yaml.js";
 import type { Condition, Rule } from "./rule.js";
+import { checkGroupNames } from "./rule-of-group.js";
 import { readRule } from "./rule-reading.js";
 import type { FileFinding, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
 import {
   CONDITION_SCHEMA,
+  GROUP_SCHEMA,
   type JsonSchema,
   MODEL_SCHEMA,
   RULE_SCHEMA,
@@ -39,6 +42,7 @@ const SCHEMAS: Readonly<Record<FileRole, JsonSchema>> = {
   rule: RULE_SCHEMA,
   condition: CONDITION_SCHEMA,
   model: MODEL_SCHEMA,
+  group: GROUP_SCHEMA,
   words: WORDS_SCHEMA,
 };
 
@@ -115,15 +119,19 @@ function readBook(
   const conditionData = new Map(
     dataOf<RawConditionFile>(loaded, "condition").map(({ raw }): readonly [string, unknown] => [raw.id, raw.when]),
   );
+  const groupFiles = dataOf<RawGroup>(loaded, "group");
+  const groups = readGroups(groupFiles, names, conditionData);
+  const bookGroups = { read: groups, named: inFolder("group") };
   const rules: Rule[] = [];
   for (const { raw, report } of dataOf<RawRule>(loaded, "rule")) {
     const rule = readRule(raw, report, names);
     checkSize(rule, conditions, report);
-    checkRemedy(raw, conditionData, report);
+    checkGroupNames(raw, bookGroups, conditionData, report);
+    checkRemedy(raw, conditionData, groups.get(raw.group ?? "")?.key ?? [], report);
     checkOutcomesInCases(raw, conditionData, report);
     rules.push(rule);
   }
-  checkConditionsUsed(loaded, conditionData, findings);
+  checkConditionsUsed(loaded, conditionData, conditionsOfGroups(groupFiles, conditionData), findings);
   const { words, placeOfWord } = joinWords(
     dataOf<RawWords>(loaded, "words").map(({ raw, report, file }) => ({ raw, report, path: file.path })),
   );
@@ -140,6 +148,7 @@ function readBook(
     rules,
     conditions,
     models,
+    groups,
     words,
     placeOfWord,
     digest,
@@ -166,6 +175,7 @@ function readConditions(loaded: readonly LoadedFile[], names: BookNames): Readon
 function checkConditionsUsed(
   loaded: readonly LoadedFile[],
   conditionData: ReadonlyMap<string, unknown>,
+  ofGroups: ReadonlySet<string>,
   findings: readonly FileFinding[],
 ): void {
   const rules = dataOf<RawRule>(loaded, "rule");
@@ -173,7 +183,7 @@ function checkConditionsUsed(
     loaded.filter(({ role }) => role === "model" || role === "words").map(({ file }) => file.path),
   );
   if (rules.length === 0 || findings.some(({ file }) => !others.has(file))) return;
-  const used = new Set(rules.flatMap(({ raw }) => [...namesOfRule(raw, conditionData).conditions]));
+  const used = new Set([...ofGroups, ...rules.flatMap(({ raw }) => [...namesOfRule(raw, conditionData).conditions])]);
   for (const { raw, report } of dataOf<RawConditionFile>(loaded, "condition")) {
     if (used.has(raw.id)) continue;
     report.atValue("/id", "unused-condition", `no rule uses the condition "${raw.id}"; use it or remove the file`);

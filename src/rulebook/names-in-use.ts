@@ -37,9 +37,19 @@ export function namesOfRule(raw: RawRule, conditions: ReadonlyMap<string, unknow
   return names;
 }
 
-/** Reports facts that the remedy changes although no result of the rule rests on them. */
-export function checkRemedy(raw: RawRule, conditions: ReadonlyMap<string, unknown>, report: Report): void {
+/**
+ * Reports facts that the remedy changes although no result of the rule rests on them.
+ *
+ * @param key - of a rule of a group: the facts that put a row into it
+ */
+export function checkRemedy(
+  raw: RawRule,
+  conditions: ReadonlyMap<string, unknown>,
+  key: readonly string[],
+  report: Report,
+): void {
   const { facts } = namesOfRule(raw, conditions);
+  for (const fact of key) facts.add(fact);
   for (const fact of facts) for (const needed of factOf(fact).needs ?? []) facts.add(needed);
   // Another model brings other values with it.
   if ([...facts].some((fact) => factOf(fact).source === "model")) facts.add("sensor_model");

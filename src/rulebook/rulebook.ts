@@ -1,5 +1,6 @@
 import type { PlainDay, TextPlace } from "../base/index.js";
 import type { FactState, WordLists } from "../facts/index.js";
+import type { Group } from "./group.js";
 import type { Citation, Condition, Rule } from "./rule.js";
 
 /** A value of a model in force on [from, until). */
@@ -37,6 +38,7 @@ export interface Rulebook {
   readonly rules: readonly Rule[];
   readonly conditions: ReadonlyMap<string, Condition>;
   readonly models: ReadonlyMap<string, SensorModel>;
+  readonly groups: ReadonlyMap<string, Group>;
   readonly words: WordLists;
   readonly placeOfWord: PlaceOfWord;
   /** SHA-256 of the canonical JSON (RFC 8785) of all loaded data. */

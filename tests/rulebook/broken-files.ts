@@ -1,5 +1,6 @@
 import { type Broken, mistakesIn } from "./broken.js";
 import { CONDITION_MISTAKES } from "./broken-conditions.js";
+import { GROUP_MISTAKES } from "./broken-groups.js";
 import { LIMIT_MISTAKES, YAML_MISTAKES } from "./broken-limits.js";
 
 const RULE = "hole/thread-depth.yaml";
@@ -11,6 +12,7 @@ const CONDITION = "conditions/outdoors.yaml";
 
 /** At least one row for every way in which a file can be wrong. */
 export const BROKEN: readonly Broken[] = [
+  ...GROUP_MISTAKES,
   ...mistakesIn(RULE, [...CONDITION_MISTAKES, ...LIMIT_MISTAKES, ...YAML_MISTAKES]),
   ...mistakesIn(OTHER_RULE, [
     [

@@ -184,7 +184,7 @@ describe("a hostile folder", () => {
   };
 
   it("refuses a rulebook without rules, without manifest, or without anything", () => {
-    const noRules = smallFiles({ [PATH]: null, "speed/slow.yaml": null });
+    const noRules = smallFiles({ [PATH]: null, "speed/slow.yaml": null, "supply/load.yaml": null });
     expect(codes(noRules)).toEqual(["rulebook.yaml:1:1 no-rules"]);
     expect(codes(smallFiles({ "rulebook.yaml": null }))).toEqual(["rulebook.yaml:1:1 no-manifest"]);
     expect(codes([])).toEqual(["rulebook.yaml:1:1 no-manifest", "rulebook.yaml:1:1 no-rules"]);
@@ -222,9 +222,9 @@ describe("a hostile folder", () => {
     expect(other("base-1", "another", "OTHER-1")).toEqual(["models/baseline.yaml:3:15 duplicate-name"]);
   });
 
-  it("refuses tables, groups and overlays by name, and files that have no place", () => {
+  it("refuses tables and overlays by name, and files that have no place", () => {
     const text = "id: x\n";
-    for (const path of ["tables/x.yaml", "groups/x.yaml", "overlay.yaml", "overlays/x.yaml"]) {
+    for (const path of ["tables/x.yaml", "overlay.yaml", "overlays/x.yaml"]) {
       const loading = loadRulebook(smallFiles({ [path]: text }));
       expect(loading.ok ? [] : loading.findings).toMatchObject([
         {
