@@ -1,4 +1,5 @@
 export { columnOption } from "./column-option.js";
+export { type CompiledGroup, type CompiledMember, compileGroup } from "./compile-group.js";
 export { type CompileOptions, compileRule } from "./compile-rule.js";
 export {
   type ComputedFact,

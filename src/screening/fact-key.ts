@@ -25,6 +25,8 @@ export class FactKey {
 function surveyFactsUnder(id: string): readonly string[] {
   const fact = findFact(id);
   if (fact?.source === "model") return ["sensor_model"];
+  // What a group comes to rests on other rows, too.
+  if (fact?.source === "group") return [id];
   return fact?.needs ? fact.needs.flatMap(surveyFactsUnder) : [id];
 }
 

@@ -15,6 +15,7 @@ export function headOf(
   rules: readonly ReadyRule[],
   models: readonly SensorModel[],
   surveys: readonly SurveyShown[],
+  groups: ResultHead["groups"],
 ): ResultHead {
   const { rulebook, site, options } = input;
   const { reading = NOTHING_SETTLED } = options;
@@ -37,7 +38,7 @@ export function headOf(
     skipped: input.skipped,
     models: models.map((model) => modelShown(model, options.asOf)),
     rules: [...rules.map((ready) => showRule(ready, rulebook, options)), POINT_TWICE_SHOWN],
-    groups: [],
+    groups,
     cautions: CAUTIONS,
   };
 }

@@ -5,8 +5,12 @@ export { namesOf, type PointNames, pointIdOf, pointUuid } from "./identity.js";
 export type { ScreeningInput, ScreeningOptions } from "./input.js";
 export { repeatedBy } from "./repeated.js";
 export type {
+  ClassCounts,
+  Disagreement,
   FactShown,
   Finding,
+  GroupRow,
+  GroupShown,
   LimitShown,
   MissingFact,
   ModelShown,

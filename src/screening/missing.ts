@@ -1,5 +1,6 @@
-import { type Facts, findFact, MISSING, type UnknownReason } from "../facts/index.js";
+import { type FactState, type Facts, findFact, MISSING, type UnknownReason } from "../facts/index.js";
 import type { OpenFact } from "../rulebook/index.js";
+import { lackingIn } from "./groups/group-state.js";
 import type { MissingFact } from "./result.js";
 
 /** The survey, site and model facts behind the facts that a rule was short of, each once. */
@@ -16,6 +17,8 @@ export function missingFacts(open: readonly OpenFact[], facts: Facts): readonly 
 function rootsOf(fact: string, reason: UnknownReason, facts: Facts): readonly MissingFact[] {
   const state = facts.get(fact) ?? MISSING;
   if (findFact(fact)?.source === "model") return modelRoot(fact, facts);
+  const lacking = lackingIn(state);
+  if (lacking !== null) return lacking.length > 0 ? lacking : rowsTooClose(state);
   if (state.origin.kind !== "derived") return [{ fact, reason }];
   const from = state.origin.from;
   if (fact === "seat") return seatRoots(from, facts);
@@ -27,6 +30,11 @@ function rootsOf(fact: string, reason: UnknownReason, facts: Facts): readonly Mi
   // A known number under it is too close to the limit, or bounded by a fact that is itself missing; a known word may
   // say too little (a thread of no known size), and then the derived fact has the reason.
   return [{ fact: first, reason: state.known ? "too-close" : state.reason }];
+}
+
+/** Of a fact of a group whose rows are all known: they are not known accurately enough. */
+function rowsTooClose({ origin }: FactState): readonly MissingFact[] {
+  return origin.kind === "derived" ? origin.from.map((fact) => ({ fact, reason: "too-close" })) : [];
 }
 
 function modelRoot(fact: string, facts: Facts): readonly MissingFact[] {

@@ -2,22 +2,29 @@ import type { CellPlace } from "../base/index.js";
 import type { FactState, Facts, Said } from "../facts/index.js";
 import type { PointRecord, Survey } from "../records/index.js";
 import { DERIVED } from "./derive.js";
+import type { GroupsOfPoint } from "./groups/groups-of-point.js";
 import type { ModelChoice } from "./models.js";
 
-/** All facts of a point: those of its record, over them those of its sensor model, over them the derived ones. */
+/**
+ * All facts of a point: those of its record and of its groups, over them those of its sensor model, over them the
+ * derived ones.
+ */
 export class PointFacts implements Facts {
   readonly #record: Facts;
   readonly model: ModelChoice;
+  readonly #groups: GroupsOfPoint | null;
   #derived: Map<string, FactState> | null = null;
 
-  constructor(record: Facts, model: ModelChoice) {
+  /** @param groups - where a rule of points asks for facts of the groups that the point is in */
+  constructor(record: Facts, model: ModelChoice, groups: GroupsOfPoint | null = null) {
     this.#record = record;
     this.model = model;
+    this.#groups = groups;
   }
 
   get(id: string): FactState | undefined {
     const derive = DERIVED.get(id);
-    if (!derive) return this.#ofModel(id) ?? this.#record.get(id);
+    if (!derive) return this.#ofModel(id) ?? this.#record.get(id) ?? this.#groups?.get(id);
     this.#derived ??= new Map();
     const known = this.#derived.get(id) ?? derive(this);
     this.#derived.set(id, known);
@@ -43,9 +50,9 @@ export class PointFacts implements Facts {
     return this.#record.family;
   }
 
-  /** Of a fact of the record; facts of the model and derived ones follow from those and from the model. */
+  /** Of a fact of the record or of a group; facts of the model and derived ones follow from those and from the model. */
   sameness(id: string): number {
-    return this.#record.sameness?.(id) ?? 0;
+    return this.#record.sameness?.(id) || (this.#groups?.sameness(id) ?? 0);
   }
 
   *[Symbol.iterator](): Iterator<readonly [string, FactState]> {
@@ -74,5 +81,7 @@ export class PointFacts implements Facts {
 export interface PointOnItsWay {
   readonly record: PointRecord;
   readonly survey: Survey;
+  /** Its place among all rows of the run, from 0. */
+  readonly at: number;
   readonly facts: PointFacts;
 }

@@ -132,6 +132,42 @@ export interface RuleShown {
   readonly remedy: string;
 }
 
+/** A row of a group. */
+export interface GroupRow {
+  readonly file: string;
+  readonly sheet: string | null;
+  readonly row: number;
+  /** The point as the survey names it, or null. */
+  readonly point: string | null;
+}
+
+/** A fact that the rows of a group ought to state alike and do not. */
+export interface Disagreement {
+  readonly fact: string;
+  /** Each value in words with the number of rows that state it, and the cells of the first of them. */
+  readonly values: readonly {
+    readonly value: string;
+    readonly rows: number;
+    readonly cells: readonly (CellPlace & { readonly file: string })[];
+  }[];
+}
+
+/** Rows that share a key, judged as a whole; every finding counts in the verdict of each row. */
+export interface GroupShown {
+  /** Kind and key ("supply: PSU 1"); the same whatever the order of rows and files. */
+  readonly id: string;
+  /** Id of the group file. */
+  readonly kind: string;
+  /** What the rows have in common, in words. */
+  readonly title: string;
+  /** Facts and values that the rows share; the site only where a row states it. */
+  readonly key: readonly { readonly fact: string; readonly value: string }[];
+  readonly rows: readonly GroupRow[];
+  readonly disagreements: readonly Disagreement[];
+  /** Findings like those of points, without cells. */
+  readonly findings: readonly Finding[];
+}
+
 /** What a person settled about the reading of the surveys; it changes what is read. */
 export interface ReadingSettled {
   readonly columnFile: { readonly file: string; readonly digest: string } | null;
@@ -157,11 +193,15 @@ export interface ResultHead {
   readonly skipped: readonly { readonly file: string; readonly text: string }[];
   readonly models: readonly ModelShown[];
   readonly rules: readonly RuleShown[];
-  readonly groups: readonly never[];
+  /** Rows that share a key, where a rule of groups has something to list; of a kind in the order of their ids. */
+  readonly groups: readonly GroupShown[];
   readonly cautions: readonly string[];
 }
 
-/** Outcomes of one rule over all points. */
+/**
+ * Outcomes of one rule over all points. A rule of groups counts at every point with the outcome of its group, and as
+ * not applicable at a point that is in none.
+ */
 export interface RuleCounts {
   readonly rule: string;
   readonly pass: number;
@@ -170,6 +210,16 @@ export interface RuleCounts {
   readonly undecided: number;
   readonly notApplicable: number;
   readonly noLimitInForce: number;
+}
+
+/** Machines and points of one class of criticality. */
+export interface ClassCounts {
+  /** A, B or C; null where no row of the machine states it, or the rows disagree. */
+  readonly criticality: string | null;
+  /** By asset tag (and site). */
+  readonly machines: number;
+  /** Points on these machines; one without an asset tag counts by its own row. */
+  readonly points: number;
 }
 
 /** What stands after the points. */
@@ -182,6 +232,8 @@ export interface Summary {
   readonly warnOnlyUndecided: number;
   readonly problems: number;
   readonly byRule: readonly RuleCounts[];
+  /** By the class of the machine; a class without points is left out. */
+  readonly byCriticality: readonly ClassCounts[];
   /** Facts that stand in the way, with the number of points that each leaves open; most first. */
   readonly toMeasure: readonly { readonly fact: string; readonly points: number }[];
 }

@@ -1,17 +1,21 @@
 import { isOpen, type Verdict } from "../base/index.js";
 import type { ImportProblem, PointRecord, Survey } from "../records/index.js";
-import { compileRule, type Rulebook, type SensorModel } from "../rulebook/index.js";
+import { compileRule, type Rule, type Rulebook, type SensorModel } from "../rulebook/index.js";
+import { GroupBook } from "./groups/group-book.js";
+import { MachineClasses } from "./groups/machine-classes.js";
+import { groupRulesNotAsked, rowsInNoGroup } from "./groups/not-asked-groups.js";
 import { headOf, surveyShown } from "./head.js";
 import { namesOf, pointIdOf } from "./identity.js";
 import type { ScreeningInput, ScreeningOptions } from "./input.js";
 import { type ReadyRule, weightOf, worst } from "./judge-point.js";
 import { ModelShelf } from "./models.js";
 import { rulesNotAsked } from "./not-asked.js";
-import { PointFacts, type PointOnItsWay } from "./point-facts.js";
+import type { PointFacts, PointOnItsWay } from "./point-facts.js";
 import { PointIds } from "./point-ids.js";
 import { POINT_TWICE, pointTwice } from "./point-twice.js";
 import { RememberedJudge } from "./remembered-judge.js";
 import type { Finding, PointResult, ResultHead, Screening } from "./result.js";
+import { RowsOfRun } from "./rows-of-run.js";
 import { Tally } from "./tally.js";
 
 /**
@@ -36,13 +40,14 @@ export function screen(input: ScreeningInput): Screening {
     },
     summary: () => {
       if (!done) throw new Error(`the points of this run (${rulebook.name}, ${options.set}) are not all judged yet`);
-      return tally.summary(head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0));
+      const problems = head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0);
+      return tally.summary(problems, run.classes.counts());
     },
   };
 }
 
 /** The rules of a set, ready for a stage and a day. */
-export function readyRules(
+function readyRules(
   rulebook: Rulebook,
   options: Pick<ScreeningOptions, "set" | "stage" | "asOf">,
 ): readonly ReadyRule[] {
@@ -55,9 +60,15 @@ export function readyRules(
   });
 }
 
-/** The points of a run with all their facts, in order, without judging them. */
-export function pointFactsOf(input: ScreeningInput): Iterable<PointOnItsWay> {
-  return new Run(input).points();
+/** The points of a run with all their facts, its groups and its rules; the points are not judged. */
+export function factsOfRun(input: ScreeningInput): {
+  readonly points: Iterable<PointOnItsWay>;
+  readonly groups: GroupBook;
+  readonly rules: readonly ReadyRule[];
+} {
+  const run = new Run(input);
+  run.gather();
+  return { points: run.points(), groups: run.groups, rules: run.rules };
 }
 
 /** Judges the points of a run one by one, in any order. */
@@ -76,62 +87,103 @@ export function pointJudge(input: ScreeningInput): PointJudge {
   const run = new Run(input);
   const head = run.head();
   const uncounted = new Tally([]);
-  return { head, judge: (record, survey) => run.judge(run.pointOf(record, survey), uncounted) };
+  return { head, judge: (record) => run.judge(run.pointOf(record), uncounted) };
 }
 
 /** One run over all surveys; judges lazily, so that a hundred thousand points need no room for their findings. */
 class Run {
   readonly rules: readonly ReadyRule[];
+  readonly groups: GroupBook;
   readonly #input: ScreeningInput;
-  readonly #shelf: ModelShelf;
+  readonly #rows: RowsOfRun;
   readonly #judges: readonly RememberedJudge[];
   readonly #notAsked = new Map<Survey, ReadonlySet<string>>();
+  readonly classes = new MachineClasses();
   readonly #ids = new PointIds();
 
   constructor(input: ScreeningInput) {
+    const { rulebook, surveys, options } = input;
     this.#input = input;
-    this.rules = readyRules(input.rulebook, input.options);
-    this.#shelf = new ModelShelf(input.rulebook, input.options.asOf);
-    this.#judges = this.rules.map((ready) => new RememberedJudge(ready, input.options.allFindings));
+    this.rules = readyRules(rulebook, options);
+    const shelf = new ModelShelf(rulebook, options.asOf);
+    this.#rows = new RowsOfRun(surveys, shelf, (row, record) => this.groups.ofPoint(row, record));
+    this.groups = new GroupBook({
+      rulebook,
+      rules: this.rules,
+      rows: this.#rows.length,
+      siteName: this.#siteName(),
+      allFindings: options.allFindings,
+      rowAt: (row) => this.#rows.at(row),
+    });
+    this.#judges = this.rules
+      .filter(({ rule }) => rule.group === null)
+      .map((ready) => new RememberedJudge(ready, options.allFindings));
+  }
+
+  /** Goes through all points once, for what can be told of a point only when all are known. */
+  gather(): { readonly models: readonly SensorModel[]; readonly unnamed: ReadonlyMap<Survey, number> } {
+    const models = new Set<SensorModel>();
+    const unnamed = new Map<Survey, number>();
+    const siteName = this.#siteName();
+    for (const { facts, record, survey, at } of this.points()) {
+      if (facts.model.ok) models.add(facts.model.model);
+      const id = this.#ids.add(record, pointIdOf(facts, siteName));
+      if (id === null) unnamed.set(survey, (unnamed.get(survey) ?? 0) + 1);
+      this.groups.add(at, facts);
+      this.classes.add(facts, siteName);
+    }
+    this.groups.settle();
+    return { models: [...models], unnamed };
   }
 
   head(): ResultHead {
-    const models = new Set<SensorModel>();
-    const siteName = this.#siteName();
+    const { models, unnamed } = this.gather();
+    const ofPoints = this.#judges.map(({ ready }) => ready);
     const surveys = this.#input.surveys.map((survey) => {
-      let unnamed = 0;
-      for (const { facts, record } of this.#pointsOf(survey)) {
-        if (facts.model.ok) models.add(facts.model.model);
-        if (this.#ids.add(record, pointIdOf(facts, siteName)) === null) unnamed += 1;
-      }
-      const notAsked = rulesNotAsked(this.rules, survey, () => this.#factsOf(survey));
-      this.#notAsked.set(survey, new Set(notAsked.map(({ rule }) => rule)));
-      return surveyShown(survey, { notAsked, remarks: this.#remarks(survey, unnamed) });
+      const stretch = this.#rows.stretchOf(survey);
+      const notAsked = [
+        ...rulesNotAsked(ofPoints, survey, () => this.#factsOf(survey)),
+        ...groupRulesNotAsked(this.groups, survey, stretch),
+      ];
+      const silent = new Set(notAsked.map(({ rule }) => rule));
+      this.#notAsked.set(survey, silent);
+      const remarks = [
+        ...this.#remarks(survey, unnamed.get(survey) ?? 0),
+        ...rowsInNoGroup(this.groups, survey, stretch, silent),
+      ];
+      return surveyShown(survey, { notAsked, remarks });
     });
-    return headOf(this.#input, this.rules, [...models], surveys);
+    const groups = this.groups.shown((row, rule) => this.#notAsked.get(this.#rows.surveyOf(row))?.has(rule) ?? false);
+    return headOf(this.#input, this.rules, models, surveys, groups);
   }
 
-  *points(): Iterable<PointOnItsWay> {
-    for (const survey of this.#input.surveys) yield* this.#pointsOf(survey);
+  points(): Iterable<PointOnItsWay> {
+    return this.#rows.all();
   }
 
-  pointOf(record: PointRecord, survey: Survey): PointOnItsWay {
-    const asked = survey.factsAsked.has("sensor_model");
-    return { record, survey, facts: new PointFacts(record.facts, this.#shelf.modelOf(record.facts, asked)) };
+  /** @throws RangeError for a record that is in none of the surveys of the run */
+  pointOf(record: PointRecord): PointOnItsWay {
+    return this.#rows.at(this.#rows.rowOf(record));
   }
 
-  judge({ facts, record, survey }: PointOnItsWay, tally: Tally): PointResult {
+  judge({ facts, record, survey, at }: PointOnItsWay, tally: Tally): PointResult {
     const id = this.#ids.idOf(record);
     const findings: Finding[] = [];
     let verdict: Verdict = "pass";
     const silent = this.#notAsked.get(survey);
+    const take = (rule: Rule, outcome: Finding["outcome"], finding: Finding | null): void => {
+      tally.outcome(rule.id, outcome);
+      verdict = worst(verdict, weightOf(outcome, rule.undecided));
+      if (finding) findings.push(finding);
+    };
     for (const judge of this.#judges) {
       const { rule } = judge.ready;
       if (silent?.has(rule.id)) continue;
       const { outcome, finding } = judge.judge(facts);
-      tally.outcome(rule.id, outcome);
-      verdict = worst(verdict, weightOf(outcome, rule.undecided));
-      if (finding) findings.push(finding);
+      take(rule, outcome, finding);
+    }
+    for (const { ready, outcome, finding } of this.groups.judgedOn(at, facts, (rule) => silent?.has(rule) ?? false)) {
+      take(ready.rule, outcome, finding);
     }
     const twice = pointTwice(facts, this.#ids.othersOf(record));
     if (twice) {
@@ -150,11 +202,7 @@ class Run {
   }
 
   *#factsOf(survey: Survey): Iterable<PointFacts> {
-    for (const point of this.#pointsOf(survey)) yield point.facts;
-  }
-
-  *#pointsOf(survey: Survey): Iterable<PointOnItsWay> {
-    for (const record of survey.records) yield this.pointOf(record, survey);
+    for (const point of this.#rows.of(survey)) yield point.facts;
   }
 
   /** What is said once per survey: no model, no site, rows without an id. */

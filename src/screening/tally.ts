@@ -3,7 +3,10 @@ import type { Finding, MissingFact, PointResult, RuleCounts, Summary } from "./r
 
 type Counts = { -readonly [key in keyof RuleCounts]: RuleCounts[key] };
 
-/** Counts outcomes and verdicts while points pass by. */
+/**
+ * Counts outcomes and verdicts while points pass by. A rule of groups is counted at every point with the outcome of
+ * its group, and as not applicable at a point that is in none.
+ */
 export class Tally {
   readonly #rules = new Map<string, Counts>();
   readonly #missing = new Map<string, number>();
@@ -30,8 +33,11 @@ export class Tally {
     for (const fact of facts) this.#missing.set(fact, (this.#missing.get(fact) ?? 0) + 1);
   }
 
-  /** @param problems - import problems over all surveys */
-  summary(problems: number): Summary {
+  /**
+   * @param problems - import problems over all surveys
+   * @param byCriticality - counted beforehand: the class of a machine is known only when all its rows are
+   */
+  summary(problems: number, byCriticality: Summary["byCriticality"]): Summary {
     const { pass, warn, fail } = this.#verdicts;
     const toMeasure = [...this.#missing].map(([fact, points]) => ({ fact, points }));
     return {
@@ -42,6 +48,7 @@ export class Tally {
       warnOnlyUndecided: this.#warnOnlyUndecided,
       problems,
       byRule: [...this.#rules.values()],
+      byCriticality,
       toMeasure: toMeasure.sort((a, b) => b.points - a.points || (a.fact < b.fact ? -1 : 1)),
     };
   }

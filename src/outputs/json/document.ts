@@ -1,10 +1,10 @@
 import type { Screening } from "../../screening/index.js";
 import { jsonText } from "./json-text.js";
 import { pointTexts } from "./point-text.js";
-import { headShape, summaryShape } from "./shapes.js";
+import { groupShape, headShape, summaryShape } from "./shapes.js";
 
 /**
- * The result document as a stream of text. One key of the head per line, one point per line, so that two documents
+ * The result document as a stream of text. One key of the head per line, one group and one point per line, so that two documents
  * can be compared line by line; keys always stand in the order of `shapes.ts` and none is ever left out.
  * A stream that breaks off has no end and is no JSON.
  *
@@ -12,8 +12,20 @@ import { headShape, summaryShape } from "./shapes.js";
  * @returns pieces to be written one after the other; `schemas/result.schema.json` says what they make up
  */
 export function* jsonDocument(screening: Screening): IterableIterator<string> {
-  const head = Object.entries(headShape(screening.head)).map(([key, value]) => `"${key}":${jsonText(value)},\n`);
-  yield `{${head.join("")}"points":[`;
+  const { groups } = screening.head;
+  let opening = "{";
+  // There may be very many groups; each is put into words by itself.
+  for (const [key, value] of Object.entries(headShape({ ...screening.head, groups: [] }))) {
+    if (key === "groups" && groups.length > 0) {
+      opening += '"groups":[';
+      for (const group of groups) {
+        yield `${opening}\n${jsonText(groupShape(group))}`;
+        opening = ",";
+      }
+      opening = "\n],\n";
+    } else opening += `"${key}":${jsonText(value)},\n`;
+  }
+  yield `${opening}"points":[`;
   let between = "\n";
   const pointText = pointTexts();
   for (const point of screening.points()) {

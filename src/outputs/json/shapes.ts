@@ -2,6 +2,7 @@ import type { Citation, LimitSpoken, Margin } from "../../rulebook/index.js";
 import type {
   FactShown,
   Finding,
+  GroupShown,
   LimitShown,
   ModelShown,
   ResultHead,
@@ -84,6 +85,26 @@ export function findingShape(finding: Finding): Shape<Finding> {
     message: finding.message,
     remedy: finding.remedy,
     group: finding.group,
+  };
+}
+
+/** A group as documents write it. */
+export function groupShape(group: GroupShown): Shape<GroupShown> {
+  return {
+    id: group.id,
+    kind: group.kind,
+    title: group.title,
+    key: group.key.map(({ fact, value }) => ({ fact, value })),
+    rows: group.rows.map(({ file, sheet, row, point }) => ({ file, sheet, row, point })),
+    disagreements: group.disagreements.map(({ fact, values }) => ({
+      fact,
+      values: values.map(({ value, rows, cells }) => ({
+        value,
+        rows,
+        cells: cells.map(({ file, sheet, cell }) => ({ file, sheet, cell })),
+      })),
+    })),
+    findings: group.findings.map(findingShape),
   };
 }
 
@@ -189,7 +210,7 @@ export function headShape(head: ResultHead): Shape<ResultHead> {
     skipped: head.skipped.map((left) => ({ file: left.file, text: left.text })),
     models: head.models.map(modelShape),
     rules: head.rules.map(ruleShape),
-    groups: head.groups,
+    groups: head.groups.map(groupShape),
     cautions: head.cautions,
   };
 }
@@ -211,6 +232,11 @@ export function summaryShape(summary: Summary): Shape<Summary> {
       undecided: counts.undecided,
       notApplicable: counts.notApplicable,
       noLimitInForce: counts.noLimitInForce,
+    })),
+    byCriticality: summary.byCriticality.map(({ criticality, machines, points }) => ({
+      criticality,
+      machines,
+      points,
     })),
     toMeasure: summary.toMeasure.map((open) => ({ fact: open.fact, points: open.points })),
   };
