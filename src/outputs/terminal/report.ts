@@ -1,4 +1,5 @@
 import type { ResultHead, Summary } from "../../screening/index.js";
+import { groupsSection } from "./groups-section.js";
 import { paragraph } from "./layout.js";
 import {
   columnsSection,
@@ -30,6 +31,7 @@ export function terminalReport(head: ResultHead, summary: Summary, written: read
     ...head.surveys.filter((survey) => survey.columns.length > 0).map(columnsSection),
     problemsSection(head.surveys),
     rulesSection(head, summary),
+    groupsSection(head),
     toMeasureSection(summary),
     verdictsSection(summary),
     head.cautions.length === 0 ? [] : paragraph(head.cautions.join(" "), "Cautions: "),
