@@ -8,9 +8,9 @@ export interface LeafChange {
   readonly after: unknown;
 }
 
-/** A rule, model or named condition that was added, removed or changed. */
+/** A rule, model, group or named condition that was added, removed or changed. */
 export interface ThingChanged {
-  readonly kind: "rule" | "model" | "condition";
+  readonly kind: "rule" | "model" | "group" | "condition";
   readonly id: string;
   readonly how: "added" | "removed" | "changed";
   /** Of a changed one. Cases are left out: they prove a rule, they do not make it. */
@@ -20,12 +20,13 @@ export interface ThingChanged {
 /** What no outcome rests on: places in files, and the cases. */
 const LEFT_OUT: ReadonlySet<string> = new Set(["at", "cases", "casesGive", "origin"]);
 
-/** What is different between two rulebooks, rule by rule, model by model. */
+/** What is different between two rulebooks, rule by rule, model by model, group by group. */
 export function rulebookChanges(before: Rulebook, after: Rulebook): readonly ThingChanged[] {
   const rules = (book: Rulebook): ReadonlyMap<string, unknown> => new Map(book.rules.map((rule) => [rule.id, rule]));
   return [
     ...thingsChanged("rule", rules(before), rules(after)),
     ...thingsChanged("model", before.models, after.models),
+    ...thingsChanged("group", before.groups, after.groups),
     ...thingsChanged("condition", before.conditions, after.conditions),
   ];
 }

@@ -48,7 +48,7 @@ describe("a supply", () => {
       ],
       limit: { is: "above", value: 1000, fact: "group.supply_rating" },
       margin: { value: -100, fraction: -0.1 },
-      message: "the 11 points on the supply PSU 1 draw 1100 mA, it is rated 1000 mA",
+      message: "1100 mA are drawn from the supply PSU 1 by 11 points, it is rated 1000 mA",
       group: "supply: PSU 1",
     });
   });
@@ -186,11 +186,13 @@ describe("serial numbers and channels", () => {
       {},
     ];
     const { points, screening } = full([surveyOf(rows)], { stage: "installed", allFindings: true });
-    expect(points.map((point) => point.findings.find(({ rule }) => rule === "serial-once")?.outcome)).toEqual(
-      ["fail", "fail", "pass", "not-applicable", "not-applicable"].map((outcome) =>
-        outcome === "not-applicable" ? undefined : outcome,
-      ),
-    );
+    expect(points.map((point) => point.findings.find(({ rule }) => rule === "serial-once")?.outcome)).toEqual([
+      "fail",
+      "fail",
+      "pass",
+      "not-applicable",
+      "not-applicable",
+    ]);
     expect(screening.summary().byRule.find(({ rule }) => rule === "serial-once")).toMatchObject({
       fail: 2,
       pass: 1,

@@ -80,12 +80,20 @@ export class GroupBook {
       if (isSilent(ready.rule.id)) continue;
       const group = index.groupOf(row);
       if (group === NONE) {
-        yield { ready, outcome: "not-applicable", finding: null };
+        const finding = this.#input.allFindings ? notInGroup(ready.rule.id) : null;
+        yield { ready, outcome: "not-applicable", finding };
         continue;
       }
       const listed = judge.isListed(group, this.#input.allFindings);
       yield { ready, outcome: judge.outcomeOf(group), finding: listed ? judge.findingOnRow(group, facts) : null };
     }
+  }
+
+  /** The facts by which a rule judges the group of a row; null for a row that is in none. */
+  factsOfRow(row: number, rule: string): Facts | null {
+    const judge = this.judges.find(({ ready }) => ready.rule.id === rule);
+    const group = judge?.index.groupOf(row) ?? NONE;
+    return judge && group !== NONE ? judge.factsOf(group) : null;
   }
 
   /**
@@ -117,6 +125,12 @@ export class GroupBook {
       yield { index, rows };
     }
   }
+}
+
+/** What a rule of groups says of a row that is in none: it does not apply. */
+function notInGroup(rule: string): Finding {
+  const nothing = { atBest: null, facts: [], limit: null, margin: null, missing: [] };
+  return { rule, outcome: "not-applicable", ...nothing, message: null, remedy: null, group: null };
 }
 
 function groupFactsNamed({ compiled: { factsNamed, messages } }: ReadyRule): readonly string[] {
