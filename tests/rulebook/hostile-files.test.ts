@@ -184,7 +184,7 @@ describe("a hostile folder", () => {
   };
 
   it("refuses a rulebook without rules, without manifest, or without anything", () => {
-    const noRules = smallFiles({ [PATH]: null, "speed/slow.yaml": null, "supply/load.yaml": null });
+    const noRules = smallFiles({ [PATH]: null, "speed/slow.yaml": null });
     expect(codes(noRules)).toEqual(["rulebook.yaml:1:1 no-rules"]);
     expect(codes(smallFiles({ "rulebook.yaml": null }))).toEqual(["rulebook.yaml:1:1 no-manifest"]);
     expect(codes([])).toEqual(["rulebook.yaml:1:1 no-manifest", "rulebook.yaml:1:1 no-rules"]);

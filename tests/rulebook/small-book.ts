@@ -88,6 +88,10 @@ cases:
   - { name: "open", given: {}, expect: undecided }
 casesGive: { asOf: 2026-06-01 }
 `,
+};
+
+/** Groups, a rule on one of them, and a condition that they use, to go with the small book. */
+export const SMALL_GROUPS: Readonly<Record<string, string>> = {
   "groups/supply.yaml": `id: supply
 title: "points that name the same supply"
 key: [supply_name]
