@@ -34,6 +34,8 @@ export interface Rulebook {
   readonly defaultSet: string;
   /** The model by which a survey without any word on models is judged. */
   readonly baselineModel: string;
+  /** Mounting methods that are meant to stay, in the order of the file; null where the manifest does not say. */
+  readonly lastingMethods: readonly string[] | null;
   readonly rules: readonly Rule[];
   readonly conditions: ReadonlyMap<string, Condition>;
   readonly models: ReadonlyMap<string, SensorModel>;

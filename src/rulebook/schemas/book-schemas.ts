@@ -1,4 +1,5 @@
 import { LANGUAGES, MODEL_FACTS } from "../../facts/index.js";
+import { BASES } from "../rule.js";
 import {
   CITATIONS,
   CITES,
@@ -8,6 +9,7 @@ import {
   DIALECT,
   ID,
   type JsonSchema,
+  METHOD_LIST,
   TEXT,
   WORD_LIST,
 } from "./parts.js";
@@ -35,6 +37,18 @@ export const RULEBOOK_SCHEMA: JsonSchema = {
     sets: { type: "array", items: ID, minItems: 1, uniqueItems: true, $comment: "at least one set" },
     defaultSet: { ...ID, description: "The set that is screened when none is named." },
     baselineModel: { ...ID, description: "The sensor model for surveys without any word on models." },
+    lastingMethods: {
+      title: "lasting methods",
+      description: "Mounting methods that are meant to stay; tried beside the proposed one where a site states none.",
+      type: "object",
+      properties: {
+        methods: METHOD_LIST,
+        basis: { type: "string", enum: BASES, description: "How well the choice is founded." },
+        says: { ...TEXT, description: "Why these and not the others." },
+      },
+      required: ["methods", "basis", "says"],
+      additionalProperties: false,
+    },
   },
   required: ["name", "version", "language", "sets", "defaultSet", "baselineModel"],
   additionalProperties: false,
