@@ -105,7 +105,12 @@ export interface RawManifest {
   readonly sets: readonly string[];
   readonly defaultSet: string;
   readonly baselineModel: string;
-  readonly lastingMethods?: { readonly methods: readonly string[]; readonly basis: Basis; readonly says: string };
+  readonly methods?: {
+    readonly lasting: readonly string[];
+    readonly gates: readonly string[];
+    readonly basis: Basis;
+    readonly says: string;
+  };
 }
 
 export interface RawWords {

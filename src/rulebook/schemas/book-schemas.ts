@@ -37,16 +37,23 @@ export const RULEBOOK_SCHEMA: JsonSchema = {
     sets: { type: "array", items: ID, minItems: 1, uniqueItems: true, $comment: "at least one set" },
     defaultSet: { ...ID, description: "The set that is screened when none is named." },
     baselineModel: { ...ID, description: "The sensor model for surveys without any word on models." },
-    lastingMethods: {
-      title: "lasting methods",
-      description: "Mounting methods that are meant to stay; tried beside the proposed one where a site states none.",
+    methods: {
+      title: "methods",
+      description: "What is to be known for trying and advising mounting methods beside the proposed one.",
       type: "object",
       properties: {
-        methods: METHOD_LIST,
+        lasting: { ...METHOD_LIST, description: "Methods that are meant to stay; tried where a site states none." },
+        gates: {
+          title: "gates",
+          description: "Rules that a method must have been asked, where they concern it, before it is advised.",
+          type: "array",
+          items: ID,
+          uniqueItems: true,
+        },
         basis: { type: "string", enum: BASES, description: "How well the choice is founded." },
         says: { ...TEXT, description: "Why these and not the others." },
       },
-      required: ["methods", "basis", "says"],
+      required: ["lasting", "gates", "basis", "says"],
       additionalProperties: false,
     },
   },
