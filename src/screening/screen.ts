@@ -6,7 +6,7 @@ import { namesOf, pointIdOf } from "./identity.js";
 import type { ScreeningInput, ScreeningOptions } from "./input.js";
 import { type ReadyRule, weightOf, worst } from "./judge-point.js";
 import { methodAllowed } from "./methods/method-allowed.js";
-import { type LackingFacts, MethodTrials, NO_TRIALS } from "./methods/method-trials.js";
+import { type LackingFacts, MethodTrials, NO_TRIALS, type Trials } from "./methods/method-trials.js";
 import { methodsAllowedFor } from "./methods/methods-allowed.js";
 import { ModelShelf } from "./models.js";
 import { rulesLacking, rulesNotAsked } from "./not-asked.js";
@@ -14,7 +14,7 @@ import { PointFacts, type PointOnItsWay } from "./point-facts.js";
 import { PointIds } from "./point-ids.js";
 import { pointTwice } from "./point-twice.js";
 import { RememberedJudge } from "./remembered-judge.js";
-import type { Finding, PointResult, ResultHead, Screening } from "./result.js";
+import type { Finding, PointResult, ResultHead, Screening, Summary } from "./result.js";
 import { type OpenFinding, Settler } from "./settling/settler.js";
 import { Tally } from "./tally.js";
 
@@ -27,20 +27,21 @@ export function screen(input: ScreeningInput): Screening {
   const { rulebook, options } = input;
   const run = new Run(input);
   const head = run.head();
-  const newTally = (): Tally => new Tally(head.rules.map(({ id }) => id));
   let done = false;
-  let tally = newTally();
+  // Every pass over the points gives the same: they are counted in the first that comes to its end.
+  let summary: Summary | null = null;
   return {
     head,
     points: function* () {
-      tally = newTally();
+      const tally = summary === null ? new Tally(head.rules.map(({ id }) => id)) : null;
       done = false;
       for (const point of run.points()) yield run.judge(point, tally);
+      summary ??= tally?.summary(head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0)) ?? null;
       done = true;
     },
     summary: () => {
-      if (!done) throw new Error(`the points of this run (${rulebook.name}, ${options.set}) are not all judged yet`);
-      return tally.summary(head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0));
+      if (done && summary !== null) return summary;
+      throw new Error(`the points of this run (${rulebook.name}, ${options.set}) are not all judged yet`);
     },
   };
 }
@@ -131,7 +132,8 @@ class Run {
     return { record, survey, facts: new PointFacts(record.facts, this.#shelf.modelOf(record.facts, asked)) };
   }
 
-  judge({ facts, record, survey }: PointOnItsWay, tally: Tally): PointResult {
+  /** @param tally - counts what is judged; null where it has been counted before */
+  judge({ facts, record, survey }: PointOnItsWay, tally: Tally | null): PointResult {
     const id = this.#ids.idOf(record);
     const findings: Finding[] = [];
     const open: OpenFinding[] = [];
@@ -142,14 +144,14 @@ class Run {
       const { rule } = judge.ready;
       if (silent?.has(rule.id)) continue;
       const { outcome, finding } = judge.judge(facts);
-      tally.outcome(rule.id, outcome);
+      tally?.outcome(rule.id, outcome);
       verdict = worst(verdict, weightOf(outcome, rule.undecided));
       applied[place] = outcome !== "not-applicable";
       if (finding) findings.push(finding);
       if (finding && isOpen(outcome)) open.push({ ready: judge.ready, finding });
     }
     for (const finding of this.#builtIn(facts, record)) {
-      tally.outcome(finding.rule, finding.outcome);
+      tally?.outcome(finding.rule, finding.outcome);
       verdict = worst(verdict, weightOf(finding.outcome, "warn"));
       findings.push(finding);
       if (isOpen(finding.outcome)) open.push({ ready: null, finding });
@@ -157,12 +159,35 @@ class Run {
     const { file, sheet, row } = record;
     const isTried = verdict !== "pass" || this.#input.options.allFindings;
     const lacking = this.#lacking.get(survey) ?? new Map();
-    const trials = (isTried && this.#trials?.of({ facts, findings, applied, verdict, lacking })) || NO_TRIALS;
+    let trials: Trials | null = null;
+    // Only some outputs tell of methods.
+    const tried = (): Trials => {
+      trials ??= (isTried && this.#trials?.of({ facts, findings, applied, verdict, lacking })) || NO_TRIALS;
+      return trials;
+    };
     const isSettled = open.length === 0 || findings.some(({ outcome }) => outcome === "fail");
-    const settledBy = isSettled ? null : this.#settler.settling(open, facts);
-    const place = { file, sheet, row, verdict };
-    const result: PointResult = { id, ...namesOf(facts), ...place, ...trials, settledBy, findings };
-    tally.point(result);
+    const settler = this.#settler;
+    let settledBy: readonly string[] | null | undefined;
+    const result: PointResult = {
+      id,
+      ...namesOf(facts),
+      file,
+      sheet,
+      row,
+      verdict,
+      get methods() {
+        return tried().methods;
+      },
+      get methodAdvised() {
+        return tried().methodAdvised;
+      },
+      get settledBy() {
+        if (settledBy === undefined) settledBy = isSettled ? null : settler.settling(open, facts);
+        return settledBy;
+      },
+      findings,
+    };
+    tally?.point(result);
     return result;
   }
 

@@ -8,7 +8,7 @@ import type { Finding, MethodAdvised, MethodTried, PointResult } from "../result
 import { METHOD_ALLOWED } from "./method-allowed.js";
 import { METHOD, MethodTrial, restsOnMethod, type TrialOutcome, withMethod } from "./method-trial.js";
 import { methodsAllowedFor, wordOf } from "./methods-allowed.js";
-import { joined, type OpenCounts, type Said, Saying } from "./said-of-method.js";
+import { type Asking, type Named, type OpenCounts, Said, triedMethod } from "./said-of-method.js";
 
 const ALL_METHODS: readonly string[] = factOf(METHOD).choices ?? [];
 
@@ -61,32 +61,28 @@ export class MethodTrials {
     const proposed = wordOf(facts, METHOD);
     const stated = methodsAllowedFor(facts, this.#site);
     const candidates = stated?.methods ?? this.#lasting;
-    const ofMethod = new Saying(this.#openCounts);
-    const ofPoint = new Saying(this.#openCounts);
+    const ofMethod = new Said(this.#openCounts);
+    const ofPoint = new Said(this.#openCounts);
     for (const { rule, outcome, missing } of findings) {
-      const said = this.#resting.has(rule) ? ofMethod : ofPoint;
-      said.add(
-        rule,
-        outcome,
-        missing.map(({ fact }) => fact),
-      );
+      const lacking = missing.length === 0 ? [] : missing.map(({ fact }) => fact);
+      (this.#resting.has(rule) ? ofMethod : ofPoint).add(rule, outcome, lacking);
     }
     const methods: MethodTried[] = [];
     for (const method of ALL_METHODS) {
       const isCandidate = candidates.includes(method);
       const named = { method, proposed: method === proposed, allowed: stated === null || isCandidate };
-      if (named.proposed) methods.push(this.#asProposed(named, point, joined(ofMethod, ofPoint)));
+      if (named.proposed) methods.push(triedMethod(named, ofMethod, ofPoint, this.#askedAsProposed(method, point)));
       else if (isCandidate) methods.push(this.#tried(named, point, ofPoint));
     }
     methods.sort(compareTried);
     return { methods, methodAdvised: verdict === "pass" ? null : this.#advised(methods, candidates) };
   }
 
-  /** The point has been judged with it. */
-  #asProposed(named: Named, { facts, applied, lacking }: JudgedPoint, said: Said): MethodTried {
+  /** The point has been judged with it; only rules that its survey is not asked are tried. */
+  #askedAsProposed(method: string, { facts, applied, lacking }: JudgedPoint): Asking {
     const asked: string[] = [];
     const notAsked: string[] = [];
-    for (const trial of this.#trials.get(named.method) ?? []) {
+    for (const trial of this.#trials.get(method) ?? []) {
       if (!trial.tests) continue;
       if (applied[trial.place]) asked.push(trial.id);
       else if (
@@ -100,11 +96,11 @@ export class MethodTrials {
         notAsked.push(trial.id);
       }
     }
-    return { ...named, ...said, asked, notAsked };
+    return { asked, notAsked };
   }
 
   #tried(named: Named, { facts, lacking }: JudgedPoint, ofPoint: Said): MethodTried {
-    const said = new Saying(this.#openCounts);
+    const said = new Said(this.#openCounts);
     let point: PointFacts | null = null;
     const changed = (): PointFacts => {
       point ??= withMethod(facts, supposed(named.method));
@@ -121,7 +117,7 @@ export class MethodTrials {
         said.add(trial.id, outcome.outcome, outcome.missing);
       }
     }
-    return { ...named, ...joined(said, ofPoint), asked, notAsked };
+    return triedMethod(named, said, ofPoint, { asked, notAsked });
   }
 
   /** A method of which nothing was asked is never advised; nor is one that is neither meant to stay nor allowed. */
@@ -134,8 +130,6 @@ export class MethodTrials {
     return best ? { method: best.method, verdict: best.verdict, closest: best !== passing } : null;
   }
 }
-
-type Named = Pick<MethodTried, "method" | "proposed" | "allowed">;
 
 /** A rule that never applies to a method, or passes it by its name alone, has nothing to say of any point. */
 function saysSomething({ always }: MethodTrial): boolean {
