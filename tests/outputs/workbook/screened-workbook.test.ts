@@ -15,6 +15,8 @@ const OUR_HEADINGS = [
   "missing facts",
   "other findings",
   "note",
+  "another method",
+  "methods tried",
   "source",
   "point id",
 ];
