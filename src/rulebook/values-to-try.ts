@@ -60,7 +60,10 @@ export function valuesToTry(
   const definition = factOf(id);
   if (definition.kind === "yes-no") return [true, false];
   if (definition.choices) return definition.choices;
-  if (!isNumeric(definition)) return [...compared.words, "\u0000another", "\u0000and another"];
+  if (!isNumeric(definition)) {
+    const others = named.map(look).flatMap((state) => (state.known && typeof state.value === "string" ? state.value : []));
+    return [...new Set([...compared.words, ...others, "\u0000another", "\u0000and another"])];
+  }
   const turns = new Set(compared.numbers);
   for (const other of named) {
     const state = other === id ? undefined : look(other);
