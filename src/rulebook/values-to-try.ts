@@ -61,7 +61,9 @@ export function valuesToTry(
   if (definition.kind === "yes-no") return [true, false];
   if (definition.choices) return definition.choices;
   if (!isNumeric(definition)) {
-    const others = named.map(look).flatMap((state) => (state.known && typeof state.value === "string" ? state.value : []));
+    const others = named
+      .map(look)
+      .flatMap((state) => (state.known && typeof state.value === "string" ? state.value : []));
     return [...new Set([...compared.words, ...others, "\u0000another", "\u0000and another"])];
   }
   const turns = new Set(compared.numbers);

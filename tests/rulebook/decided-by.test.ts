@@ -44,16 +44,14 @@ describe("the facts that decide a rule", () => {
     const sample = ruleAndInner.chain((made) => {
       const named = compileRule(made.rule, made, { stage: "proposed", asOf: DAY })?.factsNamed ?? [];
       const ids = named.filter((id) => id !== "stage");
-      return fc
-        .tuple(...ids.map((id) => anyState(factOf(id))))
-        .chain((states) =>
-          fc.record({
-            made: fc.constant(made),
-            facts: fc.constant(new Map<string, FactState>(ids.map((id, i) => [id, states[i] as FactState]))),
-            values: fc.tuple(...ids.map((id, i) => completionOf(factOf(id), states[i] as FactState))),
-            ids: fc.constant(ids),
-          }),
-        );
+      return fc.tuple(...ids.map((id) => anyState(factOf(id)))).chain((states) =>
+        fc.record({
+          made: fc.constant(made),
+          facts: fc.constant(new Map<string, FactState>(ids.map((id, i) => [id, states[i] as FactState]))),
+          values: fc.tuple(...ids.map((id, i) => completionOf(factOf(id), states[i] as FactState))),
+          ids: fc.constant(ids),
+        }),
+      );
     });
     fc.assert(
       fc.property(sample, ({ made, facts, values, ids }) => {

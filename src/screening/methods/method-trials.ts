@@ -122,13 +122,21 @@ export class MethodTrials {
 
   /** A method of which nothing was asked is never advised; nor is one that is neither meant to stay nor allowed. */
   #advised(methods: readonly MethodTried[], candidates: readonly string[]): MethodAdvised | null {
-    const tested = methods.filter(({ method, asked }) => candidates.includes(method) && asked.length > 0);
-    const passing = tested.find(
-      ({ verdict, notAsked }) => verdict === "pass" && !notAsked.some((id) => this.#gates.has(id)),
-    );
-    const best = passing ?? tested[0];
-    return best ? { method: best.method, verdict: best.verdict, closest: best !== passing } : null;
+    const [best] = methods
+      .filter(({ method, asked }) => candidates.includes(method) && asked.length > 0)
+      .sort((a, b) => failing(a) - failing(b) || this.#gatesNotAsked(a) - this.#gatesNotAsked(b));
+    if (best === undefined) return null;
+    const { method, verdict } = best;
+    return { method, verdict, closest: verdict !== "pass" || this.#gatesNotAsked(best) > 0 };
   }
+
+  #gatesNotAsked({ notAsked }: MethodTried): number {
+    return notAsked.filter((id) => this.#gates.has(id)).length;
+  }
+}
+
+function failing({ verdict }: MethodTried): number {
+  return verdict === "fail" ? 1 : 0;
 }
 
 /** A rule that never applies to a method, or passes it by its name alone, has nothing to say of any point. */
