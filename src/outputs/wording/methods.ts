@@ -1,5 +1,6 @@
 import { factName, plainWords } from "../../facts/index.js";
 import type { MethodTried, PointResult } from "../../screening/index.js";
+import { countOf } from "./numbers.js";
 
 const NOUNS: Readonly<Record<string, string>> = {
   "tapped-hole": "a tapped hole",
@@ -26,7 +27,7 @@ export function otherMethodInWords({ methods, methodAdvised }: Pick<PointResult,
   return [
     methodAdvised?.closest ? `closest: ${noun}` : `${noun} would pass the rules asked`,
     ...whatSpeaksAgainst(tried),
-    ...(tried.notAsked.length === 0 ? [] : [`not asked, for lack of a column: ${tried.notAsked.join(", ")}`]),
+    ...(tried.notAsked.length === 0 ? [] : [`${countOf(tried.notAsked.length, "rule")} not asked for lack of columns`]),
   ].join("; ");
 }
 
@@ -39,7 +40,7 @@ function whatSpeaksAgainst({ fails, warns, undecided, missing }: MethodTried): r
   ];
 }
 
-/** The other methods with each reason why they do not come first, one per line; empty where none was tried. */
+/** Every method tried with all that speaks against it or was not asked, one per line; empty where none was tried. */
 export function triedInWords({ methods }: Pick<PointResult, "methods">): string {
   const lines = (methods ?? []).map((tried) => {
     const against = [

@@ -122,9 +122,13 @@ export class MethodTrials {
 
   /** A method of which nothing was asked is never advised; nor is one that is neither meant to stay nor allowed. */
   #advised(methods: readonly MethodTried[], candidates: readonly string[]): MethodAdvised | null {
-    const [best] = methods
-      .filter(({ method, asked }) => candidates.includes(method) && asked.length > 0)
+    const tested = methods.filter(({ method, asked }) => candidates.includes(method) && asked.length > 0);
+    const [other] = tested
+      .filter(({ proposed }) => !proposed)
       .sort((a, b) => failing(a) - failing(b) || this.#gatesNotAsked(a) - this.#gatesNotAsked(b));
+    const proposed = tested.find((tried) => tried.proposed);
+    // A proposal is left for answers that are better, not because the other method was asked more or less.
+    const best = proposed && (!other || compareAnswers(proposed, other) <= 0) ? proposed : other;
     if (best === undefined) return null;
     const { method, verdict } = best;
     return { method, verdict, closest: verdict !== "pass" || this.#gatesNotAsked(best) > 0 };
@@ -152,16 +156,24 @@ function isNotAsked(trial: MethodTrial, { outcome, missing }: TrialOutcome, lack
 
 const WORSE: Readonly<Record<Verdict, number>> = { pass: 0, warn: 1, fail: 2 };
 
-/** Best first; of equals the proposed one, then the order of the catalogue. */
+/** Best first; of equals the proposed one, then the one that was asked more, then the order of the catalogue. */
 function compareTried(a: MethodTried, b: MethodTried): number {
   return (
     WORSE[a.verdict] - WORSE[b.verdict] ||
     Number(a.asked.length === 0) - Number(b.asked.length === 0) ||
+    compareAnswers(a, b) ||
+    Number(b.proposed) - Number(a.proposed) ||
+    a.notAsked.length - b.notAsked.length
+  );
+}
+
+/** By verdict, then fewest failures, fewest facts to find out, fewest open rules and fewest warnings. */
+function compareAnswers(a: MethodTried, b: MethodTried): number {
+  return (
+    WORSE[a.verdict] - WORSE[b.verdict] ||
     a.fails.length - b.fails.length ||
     a.missing.length - b.missing.length ||
     a.undecided.length - b.undecided.length ||
-    a.warns.length - b.warns.length ||
-    a.notAsked.length - b.notAsked.length ||
-    Number(b.proposed) - Number(a.proposed)
+    a.warns.length - b.warns.length
   );
 }
