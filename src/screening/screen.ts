@@ -80,8 +80,7 @@ export interface PointJudge {
 export function pointJudge(input: ScreeningInput): PointJudge {
   const run = new Run(input);
   const head = run.head();
-  const uncounted = new Tally([]);
-  return { head, judge: (record, survey) => run.judge(run.pointOf(record, survey), uncounted) };
+  return { head, judge: (record, survey) => run.judge(run.pointOf(record, survey), null) };
 }
 
 /** One run over all surveys; judges lazily, so that a hundred thousand points need no room for their findings. */
