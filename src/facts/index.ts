@@ -4,7 +4,7 @@ export { DECIMAL_SIGNS } from "./column-guide.js";
 export type { FactDefinition, FactKind, FactSource } from "./definition.js";
 export { isNumeric } from "./definition.js";
 export { MODEL_FACTS } from "./model-facts.js";
-export type { SiteStatements, StatedFacts } from "./site.js";
+export type { MethodStatements, MethodsAllowed, SiteStatements, StatedFacts } from "./site.js";
 export type { FactState, Facts, FactValue, KnownFact, Origin, Said, UnknownFact, UnknownReason } from "./state.js";
 export { MISSING } from "./state.js";
 export { factName, plainWords, stateInWords } from "./wording.js";

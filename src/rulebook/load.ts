@@ -128,7 +128,7 @@ function readBook(
     dataOf<RawWords>(loaded, "words").map(({ raw, report, file }) => ({ raw, report, path: file.path })),
   );
   if (!manifest) return null;
-  const { name, version, language, sets, defaultSet, baselineModel } = manifest.raw;
+  const { name, version, language, sets, defaultSet, baselineModel, methods } = manifest.raw;
   const digest = sha256OfData(loaded.map(({ inside, source }) => ({ path: inside, data: source.data })));
   return {
     name,
@@ -137,6 +137,7 @@ function readBook(
     sets,
     defaultSet,
     baselineModel,
+    methods: methods ? { lasting: methods.lasting, gates: methods.gates } : null,
     rules,
     conditions,
     models,

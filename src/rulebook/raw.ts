@@ -105,6 +105,12 @@ export interface RawManifest {
   readonly sets: readonly string[];
   readonly defaultSet: string;
   readonly baselineModel: string;
+  readonly methods?: {
+    readonly lasting: readonly string[];
+    readonly gates: readonly string[];
+    readonly basis: Basis;
+    readonly says: string;
+  };
 }
 
 export interface RawWords {
@@ -112,7 +118,8 @@ export interface RawWords {
   readonly fields?: Readonly<Record<string, Partial<FieldWords>>>;
 }
 
-export type RawStated = Readonly<Record<string, RawScalar>>;
+/** Facts by id, and beside them the methods that are allowed. */
+export type RawStated = Readonly<Record<string, RawScalar | readonly string[]>>;
 
 export interface RawSite {
   readonly site?: string;

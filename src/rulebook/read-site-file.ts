@@ -1,5 +1,5 @@
 import { didYouMean, foldText, sha256OfData, showText, type TextFile } from "../base/index.js";
-import { factOf, type KnownFact, type SiteStatements, type StatedFacts } from "../facts/index.js";
+import { factOf, type KnownFact, type MethodsAllowed, type SiteStatements, type StatedFacts } from "../facts/index.js";
 import { checkSchema } from "./check-schema.js";
 import { factValueOf, readScalar } from "./fact-values.js";
 import { SITE_LIMITS } from "./file-limits.js";
@@ -9,6 +9,8 @@ import { readYaml } from "./read-yaml.js";
 import type { FileFinding, SensorModel } from "./rulebook.js";
 import { SITE_SCHEMA } from "./schemas/index.js";
 import { below, Report } from "./source.js";
+
+const METHODS_ALLOWED = "methodsAllowed";
 
 /** What a site file states, or what is wrong with it. */
 export type SiteReading =
@@ -38,6 +40,7 @@ export function readSiteFile(file: TextFile, models: ReadonlyMap<string, SensorM
     wholeSite: read(raw.states, "/states"),
     byMachineType: readAll(raw.machineTypes, "/machineTypes"),
     byMachine: readAll(raw.machines, "/machines"),
+    ...methodsStated(raw, report),
   };
   return findings.length > 0 ? { ok: false, findings } : { ok: true, statements };
 }
@@ -50,6 +53,7 @@ function readStated(
 ): StatedFacts {
   const facts = new Map<string, KnownFact>();
   for (const [id, written] of Object.entries(stated)) {
+    if (id === METHODS_ALLOWED) continue;
     const definition = factOf(id);
     const at = below(pointer, id);
     const reading = readScalar(written, definition);
@@ -64,6 +68,31 @@ function readStated(
     facts.set(id, { known: true, value, origin: { kind: "statement", file, line } });
   }
   return facts;
+}
+
+/** The lists of methods allowed, each with the line where it stands; nothing where there are none. */
+function methodsStated(raw: RawSite, report: Report): Pick<SiteStatements, "methodsAllowed"> {
+  const listIn = (stated: RawStated | undefined, pointer: string): MethodsAllowed | null => {
+    const methods = stated?.[METHODS_ALLOWED];
+    if (!Array.isArray(methods)) return null;
+    const { file, line } = report.placeOfKey(below(pointer, METHODS_ALLOWED));
+    return { methods: methods.map(String), file, line };
+  };
+  const listsIn = (all: Readonly<Record<string, RawStated>> | undefined, pointer: string) =>
+    new Map(
+      Object.entries(all ?? {}).flatMap(([key, stated]) => {
+        const list = listIn(stated, below(pointer, key));
+        return list ? [[key, list] as const] : [];
+      }),
+    );
+  const methodsAllowed = {
+    wholeSite: listIn(raw.states, "/states"),
+    byMachineType: listsIn(raw.machineTypes, "/machineTypes"),
+    byMachine: listsIn(raw.machines, "/machines"),
+  };
+  const isStated =
+    methodsAllowed.wholeSite !== null || methodsAllowed.byMachineType.size + methodsAllowed.byMachine.size > 0;
+  return isStated ? { methodsAllowed } : {};
 }
 
 function checkModel(written: string, models: ReadonlyMap<string, SensorModel>, at: string, report: Report): void {

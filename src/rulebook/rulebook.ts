@@ -25,6 +25,14 @@ export interface SensorModel {
 /** Where a word of a field stands, by the steps below the field (headings, de, 3); null where it is not known. */
 export type PlaceOfWord = (fact: string, steps: readonly (string | number)[]) => TextPlace | null;
 
+/** What is to be known for advising a mounting method. */
+export interface MethodChoices {
+  /** Methods that are meant to stay, in the order of the file. */
+  readonly lasting: readonly string[];
+  /** Rules that a method must have been asked, where they concern it, before it is advised as one that would pass. */
+  readonly gates: readonly string[];
+}
+
 /** A rulebook folder, loaded and checked as a whole. */
 export interface Rulebook {
   readonly name: string;
@@ -34,6 +42,8 @@ export interface Rulebook {
   readonly defaultSet: string;
   /** The model by which a survey without any word on models is judged. */
   readonly baselineModel: string;
+  /** What is to be known for advising a mounting method; null where the manifest does not say. */
+  readonly methods: MethodChoices | null;
   readonly rules: readonly Rule[];
   readonly conditions: ReadonlyMap<string, Condition>;
   readonly models: ReadonlyMap<string, SensorModel>;

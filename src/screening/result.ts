@@ -42,6 +42,37 @@ export interface Finding {
   readonly group: string | null;
 }
 
+/**
+ * One mounting method in place of the proposed one, with all rules of the run. Facts that belong to one method (hole
+ * depth, setting time) stay as the survey has them; those that it lacks leave rules undecided.
+ */
+export interface MethodTried {
+  readonly method: string;
+  readonly proposed: boolean;
+  /** The site allows it here, or says nothing about methods. */
+  readonly allowed: boolean;
+  /** By the rules asked; a method of which nothing was asked passes easily. */
+  readonly verdict: Verdict;
+  /** Rules of the run by what they say, in the order of the rulebook. */
+  readonly fails: readonly string[];
+  readonly warns: readonly string[];
+  readonly undecided: readonly string[];
+  /** Survey, site and model facts that the undecided ones are short of. */
+  readonly missing: readonly string[];
+  /** Rules that put this very method to the test: they name it beside other facts, and apply. */
+  readonly asked: readonly string[];
+  /** Rules that concern this method and that the survey cannot be asked for lack of a column. */
+  readonly notAsked: readonly string[];
+}
+
+/** The method that would pass, or the one that comes closest. */
+export interface MethodAdvised {
+  readonly method: string;
+  readonly verdict: Verdict;
+  /** It would not pass the rules asked, or a rule that gates it was not asked. */
+  readonly closest: boolean;
+}
+
 /** One point with its verdict. */
 export interface PointResult {
   /** UUID version 5, or null where the row says too little. */
@@ -57,6 +88,18 @@ export interface PointResult {
   readonly sheet: string | null;
   readonly row: number;
   readonly verdict: Verdict;
+  /**
+   * The proposed method and those that the site allows, best first. Of proposals that do not pass, and on request of
+   * all; null for other points and for what is built.
+   */
+  readonly methods: readonly MethodTried[] | null;
+  /** The best of them that was put to the test; null where the point passes, or none was. */
+  readonly methodAdvised: MethodAdvised | null;
+  /**
+   * The fewest facts that, once known, surely settle the verdict; null where nothing is undecided, where the point
+   * fails whatever they are, and where no fact would settle it.
+   */
+  readonly settledBy: readonly string[] | null;
   readonly findings: readonly Finding[];
 }
 
@@ -184,6 +227,36 @@ export interface Summary {
   readonly byRule: readonly RuleCounts[];
   /** Facts that stand in the way, with the number of points that each leaves open; most first. */
   readonly toMeasure: readonly { readonly fact: string; readonly points: number }[];
+  /** What to fetch one after the other, each step the facts that settle the most further points per fact. */
+  readonly settling: readonly SettlingStep[];
+  readonly openPoints: OpenPoints;
+  /** For points that do not pass: by another method than the proposed one, how many would pass or come closest. */
+  readonly otherMethods: readonly OtherMethod[];
+}
+
+/** One step in settling what is open. */
+export interface SettlingStep {
+  readonly facts: readonly string[];
+  /** Points whose verdict is settled by this step, with what was fetched before. */
+  readonly points: number;
+  readonly pointsSoFar: number;
+}
+
+/** Points with something undecided. */
+export interface OpenPoints {
+  /** The verdict is open, and facts would settle it. */
+  readonly toSettle: number;
+  /** They fail whatever the missing facts are, so that their verdict is settled. */
+  readonly failAnyway: number;
+  /** No fact would settle them: no limit is in force on the day. */
+  readonly notByFacts: number;
+}
+
+/** How often another method than the proposed one is advised. */
+export interface OtherMethod {
+  readonly method: string;
+  readonly wouldPass: number;
+  readonly closest: number;
 }
 
 /** A screening run: the head, the points as they are judged (iterate once), and the summary when all are done. */

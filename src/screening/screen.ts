@@ -5,13 +5,17 @@ import { headOf, surveyShown } from "./head.js";
 import { namesOf, pointIdOf } from "./identity.js";
 import type { ScreeningInput, ScreeningOptions } from "./input.js";
 import { type ReadyRule, weightOf, worst } from "./judge-point.js";
+import { methodAllowed } from "./methods/method-allowed.js";
+import { type LackingFacts, MethodTrials, NO_TRIALS, type Trials } from "./methods/method-trials.js";
+import { methodsAllowedFor } from "./methods/methods-allowed.js";
 import { ModelShelf } from "./models.js";
-import { rulesNotAsked } from "./not-asked.js";
+import { rulesLacking, rulesNotAsked } from "./not-asked.js";
 import { PointFacts, type PointOnItsWay } from "./point-facts.js";
 import { PointIds } from "./point-ids.js";
-import { POINT_TWICE, pointTwice } from "./point-twice.js";
+import { pointTwice } from "./point-twice.js";
 import { RememberedJudge } from "./remembered-judge.js";
-import type { Finding, PointResult, ResultHead, Screening } from "./result.js";
+import type { Finding, PointResult, ResultHead, Screening, Summary } from "./result.js";
+import { type OpenFinding, Settler } from "./settling/settler.js";
 import { Tally } from "./tally.js";
 
 /**
@@ -23,20 +27,21 @@ export function screen(input: ScreeningInput): Screening {
   const { rulebook, options } = input;
   const run = new Run(input);
   const head = run.head();
-  const newTally = (): Tally => new Tally([...run.rules.map(({ rule }) => rule.id), POINT_TWICE]);
   let done = false;
-  let tally = newTally();
+  // Every pass over the points gives the same: they are counted in the first that comes to its end.
+  let summary: Summary | null = null;
   return {
     head,
     points: function* () {
-      tally = newTally();
+      const tally = summary === null ? new Tally(head.rules.map(({ id }) => id)) : null;
       done = false;
       for (const point of run.points()) yield run.judge(point, tally);
+      summary ??= tally?.summary(head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0)) ?? null;
       done = true;
     },
     summary: () => {
-      if (!done) throw new Error(`the points of this run (${rulebook.name}, ${options.set}) are not all judged yet`);
-      return tally.summary(head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0));
+      if (done && summary !== null) return summary;
+      throw new Error(`the points of this run (${rulebook.name}, ${options.set}) are not all judged yet`);
     },
   };
 }
@@ -75,8 +80,7 @@ export interface PointJudge {
 export function pointJudge(input: ScreeningInput): PointJudge {
   const run = new Run(input);
   const head = run.head();
-  const uncounted = new Tally([]);
-  return { head, judge: (record, survey) => run.judge(run.pointOf(record, survey), uncounted) };
+  return { head, judge: (record, survey) => run.judge(run.pointOf(record, survey), null) };
 }
 
 /** One run over all surveys; judges lazily, so that a hundred thousand points need no room for their findings. */
@@ -86,12 +90,17 @@ class Run {
   readonly #shelf: ModelShelf;
   readonly #judges: readonly RememberedJudge[];
   readonly #notAsked = new Map<Survey, ReadonlySet<string>>();
+  readonly #lacking = new Map<Survey, LackingFacts>();
   readonly #ids = new PointIds();
+  readonly #trials: MethodTrials | null;
+  readonly #settler = new Settler();
 
   constructor(input: ScreeningInput) {
     this.#input = input;
     this.rules = readyRules(input.rulebook, input.options);
     this.#shelf = new ModelShelf(input.rulebook, input.options.asOf);
+    // What is built has been mounted, and the rules on how that is done safely speak of proposals alone.
+    this.#trials = input.options.stage === "proposed" ? new MethodTrials(this.rules, input.rulebook, input.site) : null;
     this.#judges = this.rules.map((ready) => new RememberedJudge(ready, input.options.allFindings));
   }
 
@@ -104,7 +113,9 @@ class Run {
         if (facts.model.ok) models.add(facts.model.model);
         if (this.#ids.add(record, pointIdOf(facts, siteName)) === null) unnamed += 1;
       }
-      const notAsked = rulesNotAsked(this.rules, survey, () => this.#factsOf(survey));
+      const lacking = rulesLacking(this.rules, survey, () => this.#factsOf(survey));
+      this.#lacking.set(survey, new Map(lacking.map(({ ready, lacking: facts }) => [ready.rule.id, facts])));
+      const notAsked = rulesNotAsked(lacking);
       this.#notAsked.set(survey, new Set(notAsked.map(({ rule }) => rule)));
       return surveyShown(survey, { notAsked, remarks: this.#remarks(survey, unnamed) });
     });
@@ -120,29 +131,70 @@ class Run {
     return { record, survey, facts: new PointFacts(record.facts, this.#shelf.modelOf(record.facts, asked)) };
   }
 
-  judge({ facts, record, survey }: PointOnItsWay, tally: Tally): PointResult {
+  /** @param tally - counts what is judged; null where it has been counted before */
+  judge({ facts, record, survey }: PointOnItsWay, tally: Tally | null): PointResult {
     const id = this.#ids.idOf(record);
     const findings: Finding[] = [];
+    const open: OpenFinding[] = [];
+    const applied: boolean[] = [];
     let verdict: Verdict = "pass";
     const silent = this.#notAsked.get(survey);
-    for (const judge of this.#judges) {
+    for (const [place, judge] of this.#judges.entries()) {
       const { rule } = judge.ready;
       if (silent?.has(rule.id)) continue;
       const { outcome, finding } = judge.judge(facts);
-      tally.outcome(rule.id, outcome);
+      tally?.outcome(rule.id, outcome);
       verdict = worst(verdict, weightOf(outcome, rule.undecided));
+      applied[place] = outcome !== "not-applicable";
       if (finding) findings.push(finding);
+      if (finding && isOpen(outcome)) open.push({ ready: judge.ready, finding });
     }
-    const twice = pointTwice(facts, this.#ids.othersOf(record));
-    if (twice) {
-      tally.outcome(POINT_TWICE, "fail");
-      verdict = "fail";
-      findings.push(twice);
+    for (const finding of this.#builtIn(facts, record)) {
+      tally?.outcome(finding.rule, finding.outcome);
+      verdict = worst(verdict, weightOf(finding.outcome, "warn"));
+      findings.push(finding);
+      if (isOpen(finding.outcome)) open.push({ ready: null, finding });
     }
     const { file, sheet, row } = record;
-    const result: PointResult = { id, ...namesOf(facts), file, sheet, row, verdict, findings };
-    tally.point(result);
+    const isTried = verdict !== "pass" || this.#input.options.allFindings;
+    const lacking = this.#lacking.get(survey) ?? new Map();
+    let trials: Trials | null = null;
+    // Only some outputs tell of methods.
+    const tried = (): Trials => {
+      trials ??= (isTried && this.#trials?.of({ facts, findings, applied, verdict, lacking })) || NO_TRIALS;
+      return trials;
+    };
+    const isSettled = open.length === 0 || findings.some(({ outcome }) => outcome === "fail");
+    const settler = this.#settler;
+    let settledBy: readonly string[] | null | undefined;
+    const result: PointResult = {
+      id,
+      ...namesOf(facts),
+      file,
+      sheet,
+      row,
+      verdict,
+      get methods() {
+        return tried().methods;
+      },
+      get methodAdvised() {
+        return tried().methodAdvised;
+      },
+      get settledBy() {
+        if (settledBy === undefined) settledBy = isSettled ? null : settler.settling(open, facts);
+        return settledBy;
+      },
+      findings,
+    };
+    tally?.point(result);
     return result;
+  }
+
+  /** What is not in any rulebook: a point that stands twice, a method that the site does not allow. */
+  #builtIn(facts: PointFacts, record: PointRecord): readonly Finding[] {
+    const twice = pointTwice(facts, this.#ids.othersOf(record));
+    const allowed = methodAllowed(facts, methodsAllowedFor(facts, this.#input.site));
+    return [twice, allowed].filter((finding) => finding !== null);
   }
 
   #siteName(): string | null {

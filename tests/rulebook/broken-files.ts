@@ -94,6 +94,13 @@ export const BROKEN: readonly Broken[] = [
       "unknown-model",
       'did you mean "baseline"?',
     ],
+    [
+      "gate that is no rule",
+      "baselineModel: baseline\n",
+      'baselineModel: baseline\nmethods: { lasting: [clamp], gates: [▶tread-depth], basis: from-memory, says: "x" }\n',
+      "unknown-rule",
+      'did you mean "thread-depth"?',
+    ],
     ["name without quotes", '"small book"', "▶small book", "no-quotes"],
     ["version without quotes", 'version: "1.0.0"', "version: ▶1.0", "wrong-kind", "put it in quotes"],
     ["unknown language", "language: en", "language: ▶xx", "unknown-language"],

@@ -9,12 +9,8 @@ import type {
   Summary,
   SurveyShown,
 } from "../../screening/index.js";
-
-/**
- * One value per key of a contract type, in the order in which they are written. A key that the contract gains
- * and that is forgotten here does not compile, so nothing is left out of a document in silence.
- */
-type Shape<T> = { readonly [K in keyof T]-?: unknown };
+import { openShape, otherMethodShape, stepShape } from "./method-shapes.js";
+import type { Shape } from "./shape.js";
 
 /** Numbers without a finite value have no JSON form; an end without a bound is null. */
 function finite(value: number | null): number | null {
@@ -213,5 +209,8 @@ export function summaryShape(summary: Summary): Shape<Summary> {
       noLimitInForce: counts.noLimitInForce,
     })),
     toMeasure: summary.toMeasure.map((open) => ({ fact: open.fact, points: open.points })),
+    settling: summary.settling.map(stepShape),
+    openPoints: openShape(summary.openPoints),
+    otherMethods: summary.otherMethods.map(otherMethodShape),
   };
 }

@@ -1,4 +1,5 @@
 import { BASES } from "../../rulebook/index.js";
+import { METHOD_ADVISED, METHOD_TRIED } from "./method-parts.js";
 import {
   BANDS,
   CELL,
@@ -117,6 +118,16 @@ const POINT = exactly("One point with its verdict.", {
   sheet: textOrNull("Sheet; null for CSV."),
   row: whole("Row as the spreadsheet program shows it; of CSV the line.", 1),
   verdict: oneOfWords("What all rules together say. A screening, not a permission.", ["pass", "warn", "fail"]),
+  methods: {
+    description:
+      "The proposed mounting method and those allowed, best first; of points that do not pass, and on request.",
+    anyOf: [{ type: "array", items: defined("methodTried") }, { type: "null" }],
+  },
+  methodAdvised: orNull(defined("methodAdvised")),
+  settledBy: {
+    description: "The fewest facts that surely settle the verdict; null where it is settled or no fact would.",
+    anyOf: [{ type: "array", items: { type: "string", pattern: FACT } }, { type: "null" }],
+  },
   findings: listOf("Warn, fail and undecided always; pass and not-applicable on request.", defined("finding")),
 });
 
@@ -129,5 +140,7 @@ export const FINDING_PARTS = {
   limit: LIMIT,
   margin: MARGIN,
   finding: FINDING,
+  methodTried: METHOD_TRIED,
+  methodAdvised: METHOD_ADVISED,
   point: POINT,
 } as const;

@@ -1,3 +1,4 @@
+import { SETTLING_PARTS } from "./method-parts.js";
 import {
   BANDS,
   CELL,
@@ -142,6 +143,7 @@ const SUMMARY = exactly("What stands after the points.", {
     "Facts that stand in the way, most points first.",
     exactly("A fact to be measured.", { fact: form("Id of the fact.", FACT), points: whole("Points it leaves open.") }),
   ),
+  ...SETTLING_PARTS,
 });
 
 /** Definitions that the head and the summary of a document use. */

@@ -5,6 +5,7 @@ import { indexRules } from "../findings/rule-index.js";
 import { factValueInWords, limitInForceInWords } from "../wording/facts.js";
 import { markedOutcome } from "../wording/outcomes.js";
 import { sourceInWords } from "../wording/sources.js";
+import { otherMethodRows, settlingRows } from "./advice-rows.js";
 import { BLANK_ROW, bodyRow, headingRow, type TextRow, titleRow } from "./text-sheet.js";
 
 /** Widths of the sheet "Summary". */
@@ -40,8 +41,10 @@ export function summaryRows(head: ResultHead, summary: Summary, own: OwnVerdicts
     BLANK_ROW,
     ...countsByRule(head, summary),
     BLANK_ROW,
-    headingRow("to find out first", "points that it leaves open"),
+    ...settlingRows(summary),
+    headingRow("to find out", "points that it leaves open"),
     ...summary.toMeasure.map((open) => bodyRow(factName(open.fact), open.points)),
+    ...otherMethodRows(summary),
     BLANK_ROW,
     headingRow("cautions", ""),
     ...head.cautions.map((caution, index) => bodyRow(`${index + 1}`, caution)),

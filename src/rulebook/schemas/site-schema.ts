@@ -1,5 +1,5 @@
 import { SURVEY_FACTS } from "../../facts/index.js";
-import { DIALECT, type JsonSchema, TEXT } from "./parts.js";
+import { DIALECT, type JsonSchema, METHOD_LIST, TEXT } from "./parts.js";
 
 /** Facts that make up the identity of a point, which only the row itself can tell. */
 const NOT_FOR_STATING: ReadonlySet<string> = new Set([
@@ -14,12 +14,18 @@ const NOT_FOR_STATING: ReadonlySet<string> = new Set([
 const STATED: JsonSchema = {
   title: "stated facts",
   type: "object",
-  properties: Object.fromEntries(
-    SURVEY_FACTS.filter(({ id }) => !NOT_FOR_STATING.has(id)).map((definition) => [
-      definition.id,
-      { title: "stated value", description: definition.name, type: ["string", "number", "boolean"] },
-    ]),
-  ),
+  properties: {
+    methodsAllowed: {
+      ...METHOD_LIST,
+      description: "Mounting methods that the site allows here; the narrower list stands in for the wider one.",
+    },
+    ...Object.fromEntries(
+      SURVEY_FACTS.filter(({ id }) => !NOT_FOR_STATING.has(id)).map((definition) => [
+        definition.id,
+        { title: "stated value", description: definition.name, type: ["string", "number", "boolean"] },
+      ]),
+    ),
+  },
   minProperties: 1,
   additionalProperties: false,
   $comment: "at least one fact",
