@@ -1,3 +1,5 @@
+export type { Accuracy, StatedAccuracy } from "./accuracy.js";
+export { halfWidth, readingOf, widened, withinPossible } from "./accuracy.js";
 export { CATALOGUE, factOf, findFact, SURVEY_FACTS } from "./catalogue.js";
 export type { ColumnFile, ColumnGuide, ColumnWord, DecimalSign, Settled, SheetWord } from "./column-guide.js";
 export { DECIMAL_SIGNS } from "./column-guide.js";

@@ -47,7 +47,7 @@ export function asExpected(reading: CellReading, expect: Example["expect"]): Rec
   const { lowest, highest } = reading.interval;
   const value = reading.range
     ? { lowest, highest }
-    : { value: reading.accuracy === null ? lowest : (lowest + highest) / 2 };
+    : { value: reading.accuracy === null ? lowest : Number((highest - reading.accuracy).toPrecision(12)) };
   return {
     ...value,
     ...("unit" in expect ? { unit: expect.unit } : {}),
