@@ -1,7 +1,11 @@
+import type { StatedAccuracy } from "./accuracy.js";
 import type { KnownFact } from "./state.js";
 
 /** Facts stated once, by id, each with the file and line where it stands. */
 export type StatedFacts = ReadonlyMap<string, KnownFact>;
+
+/** By fact: the accuracy of the way in which it is measured there. */
+export type StatedWays = ReadonlyMap<string, StatedAccuracy>;
 
 /**
  * What a site file states for the whole site, for a type of machine, and for single machines (by asset tag).
@@ -16,4 +20,10 @@ export interface SiteStatements {
   readonly wholeSite: StatedFacts;
   readonly byMachineType: ReadonlyMap<string, StatedFacts>;
   readonly byMachine: ReadonlyMap<string, StatedFacts>;
+  /** How facts are measured, in the same order; left out where nothing is said of it. */
+  readonly measuredBy?: {
+    readonly wholeSite: StatedWays;
+    readonly byMachineType: ReadonlyMap<string, StatedWays>;
+    readonly byMachine: ReadonlyMap<string, StatedWays>;
+  };
 }

@@ -79,6 +79,7 @@ function wordOf(
     language: column.language === language ? null : column.language,
     decimalSign: decimalSign === null && column.numbers ? column.decimalSign : null,
     values: column.ownWords,
+    accuracy: column.accuracy?.stated ?? null,
   };
 }
 
@@ -134,6 +135,7 @@ function isSameWord(a: Omit<ColumnWord, "by">, b: Omit<ColumnWord, "by"> | null)
     a.unit === b.unit &&
     a.language === b.language &&
     a.decimalSign === b.decimalSign &&
+    a.accuracy?.written === b.accuracy?.written &&
     values(a) === values(b)
   );
 }

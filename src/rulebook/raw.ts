@@ -112,13 +112,36 @@ export interface RawWords {
   readonly fields?: Readonly<Record<string, Partial<FieldWords>>>;
 }
 
+export interface RawWayAccuracy extends RawDated {
+  readonly plusMinus?: string | number;
+  readonly percent?: number | string;
+}
+
+export interface RawWay {
+  readonly id: string;
+  readonly title: string;
+  readonly words?: Readonly<Partial<Record<Language, readonly string[]>>>;
+  readonly only?: readonly string[];
+  readonly measures: Readonly<Record<string, readonly RawWayAccuracy[]>>;
+  readonly citations: RawCitations;
+}
+
+export type RawWaysNamed = Readonly<Record<string, string>>;
+
 export type RawStated = Readonly<Record<string, RawScalar>>;
+
+/** Statements of a type of machine, or of a machine, and how other facts are measured there. */
+export interface RawNarrower {
+  readonly measuredBy?: RawWaysNamed;
+  readonly [fact: string]: RawScalar | RawWaysNamed | undefined;
+}
 
 export interface RawSite {
   readonly site?: string;
   readonly states?: RawStated;
-  readonly machineTypes?: Readonly<Record<string, RawStated>>;
-  readonly machines?: Readonly<Record<string, RawStated>>;
+  readonly measuredBy?: RawWaysNamed;
+  readonly machineTypes?: Readonly<Record<string, RawNarrower>>;
+  readonly machines?: Readonly<Record<string, RawNarrower>>;
 }
 
 export interface RawColumn {
@@ -129,6 +152,8 @@ export interface RawColumn {
   readonly language?: Language;
   readonly decimalSign?: DecimalSign;
   readonly values?: Readonly<Record<string, string | boolean>>;
+  readonly accuracy?: string | number;
+  readonly measuredBy?: string;
 }
 
 export interface RawSheetWord {
