@@ -1,5 +1,5 @@
 import { foldText } from "../base/index.js";
-import type { ColumnWord, DecimalSign, Language } from "../facts/index.js";
+import { type ColumnWord, type DecimalSign, factOf, type Language } from "../facts/index.js";
 import { givenKey, wordForColumn } from "./guide.js";
 import type { ColumnUnderstood, SheetUnderstood, SurveyUnderstood } from "./understanding.js";
 
@@ -79,7 +79,8 @@ function wordOf(
     language: column.language === language ? null : column.language,
     decimalSign: decimalSign === null && column.numbers ? column.decimalSign : null,
     values: column.ownWords,
-    accuracy: column.accuracy?.stated ?? null,
+    // A column for the kind of supply may hold voltages too; of those only the heading can speak.
+    accuracy: factOf(fact).kind === "quantity" ? (column.accuracy?.stated ?? null) : null,
   };
 }
 
