@@ -56,7 +56,7 @@ export function withoutPlusMinus(text: string): Pick<OpenedHeading, "rest" | "wr
 }
 
 function withoutWay(text: string, vocabulary: Vocabulary): Pick<OpenedHeading, "rest" | "way"> {
-  if (vocabulary.ways.size === 0) return { rest: text, way: null };
+  if (!vocabulary.mentionsWay(text)) return { rest: text, way: null };
   const parts = text.split(SEPARATORS);
   for (let length = LONGEST_WAY; length >= 1; length--) {
     for (let at = 0; at + 2 * (length - 1) < parts.length; at += 2) {

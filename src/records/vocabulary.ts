@@ -45,6 +45,8 @@ export interface Vocabulary {
   readonly choices: ReadonlyMap<string, PhraseMatcher<string>>;
   readonly marks: PhraseMatcher<Language>;
   readonly ways: MeasuringWays;
+  /** Whether a text may hold the words of some way; asked of every row, so cheap. */
+  readonly mentionsWay: (text: string) => boolean;
   /** The way of measuring that a text names, and nothing else; undefined where it names none. */
   readonly wayNamed: (text: string) => MeasuringWay | undefined;
   /** By field: words beside a number that change nothing in it. */
@@ -108,9 +110,23 @@ export function vocabularyOf(lists: WordLists): Vocabulary {
     notMeant: new Map([...lists.fields].map(([fact, words]) => [fact, notMeantOf(words)])),
     otherThings: new Map([...lists.fields].map(([fact, words]) => [fact, otherThingsOf(words)])),
     ways,
+    mentionsWay: mentionedBy(ways),
     wayNamed: wayNamedBy(ways),
     marks: new PhraseMatcher(LANGUAGES.flatMap((l) => (common.marks[l] ?? []).map((mark) => [mark, l] as const))),
   };
+}
+
+/** By the longest word of each phrase, as listed and folded; no word of a way holds a sign that patterns know. */
+function mentionedBy(ways: MeasuringWays): Vocabulary["mentionsWay"] {
+  const telling = [...ways.values()].flatMap((way) =>
+    way.words.flatMap((phrase) => {
+      const longest = (words: readonly string[]): string => words.reduce((a, b) => (b.length > a.length ? b : a), "");
+      return [longest(phrase.match(/\p{L}+/gu) ?? []), longest(wordsOf(phrase))].filter((word) => word !== "");
+    }),
+  );
+  if (telling.length === 0) return () => false;
+  const pattern = new RegExp([...new Set(telling)].join("|"), "iu");
+  return (text) => pattern.test(text);
 }
 
 function wayNamedBy(ways: MeasuringWays): Vocabulary["wayNamed"] {
