@@ -45,7 +45,7 @@ export function openHeading(text: string, vocabulary: Vocabulary): OpenedHeading
 export function withoutPlusMinus(text: string): Pick<OpenedHeading, "rest" | "written"> {
   const found = /[±+]/.test(text) ? PLUS_MINUS.exec(text) : null;
   const before = found ? text.slice(0, found.index) : "";
-  if (!found || /\d[.,]?\s*$/.test(before)) return { rest: text, written: null };
+  if (!found || endsInNumber(before)) return { rest: text, written: null };
   const [all, digits = "", behind = ""] = found;
   const isUnit = behind === "%" || dimensionsSpelled(behind).length > 0;
   const after = text.slice(found.index + all.length - (isUnit ? 0 : behind.length));
@@ -53,6 +53,12 @@ export function withoutPlusMinus(text: string): Pick<OpenedHeading, "rest" | "wr
     rest: tidied(`${before} ${after}`),
     written: { digits: digits.replace(/[.,]$/, ""), unit: isUnit ? behind : "" },
   };
+}
+
+/** "15" and "24 V" in front of a ±. */
+function endsInNumber(text: string): boolean {
+  const unit = /\d[.,]?\s*([^\s\d.,()[\]{}]{0,8})\s*$/u.exec(text.slice(-40))?.[1];
+  return unit !== undefined && (unit === "" || dimensionsSpelled(unit).length > 0);
 }
 
 function withoutWay(text: string, vocabulary: Vocabulary): Pick<OpenedHeading, "rest" | "way"> {

@@ -78,6 +78,7 @@ describe("an accuracy in a heading", () => {
 
   it.each([
     ["Hole depth 15 ± 0.5 mm", "14,9", "hole_depth"],
+    ["Supply voltage 24 V ±10 %", "24 V DC", "supply_voltage"],
     ["Number of blades ±1", "7", "blade_count"],
   ])("is none behind a number, and none of a count (%s)", async (heading, cell, fact) => {
     const { value, accuracy } = await read(heading, cell, fact);
