@@ -1,10 +1,14 @@
+export type { StatedAccuracy } from "./accuracy.js";
+export { readingOf, statedAccuracy, withAccuracy, withinPossible } from "./accuracy.js";
 export { CATALOGUE, factOf, findFact, SURVEY_FACTS } from "./catalogue.js";
 export type { ColumnFile, ColumnGuide, ColumnWord, DecimalSign, Settled, SheetWord } from "./column-guide.js";
 export { DECIMAL_SIGNS } from "./column-guide.js";
 export type { FactDefinition, FactKind, FactSource } from "./definition.js";
 export { isNumeric } from "./definition.js";
+export type { MeasuringWay, MeasuringWays, WayAccuracy } from "./measuring-way.js";
+export { accuracyOfWay } from "./measuring-way.js";
 export { MODEL_FACTS } from "./model-facts.js";
-export type { MethodStatements, MethodsAllowed, SiteStatements, StatedFacts } from "./site.js";
+export type { MethodStatements, MethodsAllowed, SiteStatements, StatedFacts, StatedWays } from "./site.js";
 export type { FactState, Facts, FactValue, KnownFact, Origin, Said, UnknownFact, UnknownReason } from "./state.js";
 export { MISSING } from "./state.js";
 export { factName, plainWords, stateInWords } from "./wording.js";

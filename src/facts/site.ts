@@ -1,3 +1,4 @@
+import type { StatedAccuracy } from "./accuracy.js";
 import type { KnownFact } from "./state.js";
 
 /** Facts stated once, by id, each with the file and line where it stands. */
@@ -17,6 +18,9 @@ export interface MethodStatements {
   readonly byMachine: ReadonlyMap<string, MethodsAllowed>;
 }
 
+/** By fact: the accuracy of the way in which it is measured there. */
+export type StatedWays = ReadonlyMap<string, StatedAccuracy>;
+
 /**
  * What a site file states for the whole site, for a type of machine, and for single machines (by asset tag).
  * The narrower statement wins over the wider one; a filled cell of the survey wins over all three.
@@ -32,4 +36,10 @@ export interface SiteStatements {
   readonly byMachine: ReadonlyMap<string, StatedFacts>;
   /** Mounting methods allowed; left out where the file says nothing of them. */
   readonly methodsAllowed?: MethodStatements;
+  /** How facts are measured, in the same order; left out where nothing is said of it. */
+  readonly measuredBy?: {
+    readonly wholeSite: StatedWays;
+    readonly byMachineType: ReadonlyMap<string, StatedWays>;
+    readonly byMachine: ReadonlyMap<string, StatedWays>;
+  };
 }

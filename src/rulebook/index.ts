@@ -12,6 +12,7 @@ export {
 export type { FileLimits } from "./file-limits.js";
 export type { CompiledRule, Judgement, LimitSpoken, Margin, OpenFact } from "./judgement.js";
 export { type LoadOptions, loadRulebook } from "./load.js";
+export { waysOn } from "./measuring-reading.js";
 export { modelFactsOn } from "./model-reading.js";
 export { type ColumnFileReading, readColumnFile } from "./read-column-file.js";
 export { readSiteFile, type SiteReading } from "./read-site-file.js";

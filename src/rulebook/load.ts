@@ -7,10 +7,11 @@ import { type FileRole, type RoledFile, roleOf } from "./file-roles.js";
 import { checkIds } from "./ids.js";
 import type { LoadedFile } from "./loaded-file.js";
 import { checkManifest } from "./manifest.js";
+import { readWays } from "./measuring-reading.js";
 import { readModel } from "./model-reading.js";
 import { checkOutcomesInCases, checkRemedy, namesOfRule } from "./names-in-use.js";
 import { checkQuotes } from "./quotes.js";
-import type { RawConditionFile, RawManifest, RawModel, RawRule, RawWords } from "./raw.js";
+import type { RawConditionFile, RawManifest, RawModel, RawRule, RawWay, RawWords } from "./raw.js";
 import { readYaml } from "./read-yaml.js";
 import type { Condition, Rule } from "./rule.js";
 import { readRule } from "./rule-reading.js";
@@ -18,6 +19,7 @@ import type { FileFinding, Rulebook, RulebookLoading, SensorModel } from "./rule
 import {
   CONDITION_SCHEMA,
   type JsonSchema,
+  MEASURING_SCHEMA,
   MODEL_SCHEMA,
   RULE_SCHEMA,
   RULEBOOK_SCHEMA,
@@ -40,6 +42,7 @@ const SCHEMAS: Readonly<Record<FileRole, JsonSchema>> = {
   condition: CONDITION_SCHEMA,
   model: MODEL_SCHEMA,
   words: WORDS_SCHEMA,
+  measuring: MEASURING_SCHEMA,
 };
 
 /**
@@ -127,6 +130,7 @@ function readBook(
   const { words, placeOfWord } = joinWords(
     dataOf<RawWords>(loaded, "words").map(({ raw, report, file }) => ({ raw, report, path: file.path })),
   );
+  const ways = readWays(dataOf<RawWay>(loaded, "measuring"), words.common);
   if (!manifest) return null;
   const { name, version, language, sets, defaultSet, baselineModel, methods } = manifest.raw;
   const digest = sha256OfData(loaded.map(({ inside, source }) => ({ path: inside, data: source.data })));
@@ -142,6 +146,7 @@ function readBook(
     conditions,
     models,
     words,
+    ways,
     placeOfWord,
     digest,
   };
@@ -171,7 +176,9 @@ function checkConditionsUsed(
 ): void {
   const rules = dataOf<RawRule>(loaded, "rule");
   const others = new Set(
-    loaded.filter(({ role }) => role === "model" || role === "words").map(({ file }) => file.path),
+    loaded
+      .filter(({ role }) => role === "model" || role === "words" || role === "measuring")
+      .map(({ file }) => file.path),
   );
   if (rules.length === 0 || findings.some(({ file }) => !others.has(file))) return;
   const used = new Set(rules.flatMap(({ raw }) => [...namesOfRule(raw, conditionData).conditions]));

@@ -120,12 +120,34 @@ export interface RawWords {
 
 /** Facts by id, and beside them the methods that are allowed. */
 export type RawStated = Readonly<Record<string, RawScalar | readonly string[]>>;
+export interface RawWayAccuracy extends RawDated {
+  readonly plusMinus?: string | number;
+  readonly percent?: number | string;
+}
+
+export interface RawWay {
+  readonly id: string;
+  readonly title: string;
+  readonly words?: Readonly<Partial<Record<Language, readonly string[]>>>;
+  readonly only?: readonly string[];
+  readonly measures: Readonly<Record<string, readonly RawWayAccuracy[]>>;
+  readonly citations: RawCitations;
+}
+
+export type RawWaysNamed = Readonly<Record<string, string>>;
+
+/** Statements of a type of machine, or of a machine, and how other facts are measured there. */
+export interface RawNarrower {
+  readonly measuredBy?: RawWaysNamed;
+  readonly [fact: string]: RawScalar | readonly string[] | RawWaysNamed | undefined;
+}
 
 export interface RawSite {
   readonly site?: string;
   readonly states?: RawStated;
-  readonly machineTypes?: Readonly<Record<string, RawStated>>;
-  readonly machines?: Readonly<Record<string, RawStated>>;
+  readonly measuredBy?: RawWaysNamed;
+  readonly machineTypes?: Readonly<Record<string, RawNarrower>>;
+  readonly machines?: Readonly<Record<string, RawNarrower>>;
 }
 
 export interface RawColumn {
@@ -136,6 +158,8 @@ export interface RawColumn {
   readonly language?: Language;
   readonly decimalSign?: DecimalSign;
   readonly values?: Readonly<Record<string, string | boolean>>;
+  readonly accuracy?: string | number;
+  readonly measuredBy?: string;
 }
 
 export interface RawSheetWord {

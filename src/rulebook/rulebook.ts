@@ -1,5 +1,5 @@
-import type { PlainDay, TextPlace } from "../base/index.js";
-import type { FactState, WordLists } from "../facts/index.js";
+import type { Dimension, PlainDay, TextPlace } from "../base/index.js";
+import type { FactState, WayAccuracy, WordLists } from "../facts/index.js";
 import type { Citation, Condition, Rule } from "./rule.js";
 
 /** A value of a model in force on [from, until). */
@@ -20,6 +20,23 @@ export interface SensorModel {
   readonly facts: ReadonlyMap<string, readonly ModelValue[]>;
   readonly citations: ReadonlyMap<string, Citation>;
   readonly at: TextPlace;
+}
+
+/** An accuracy in force on [from, until). */
+export interface DatedAccuracy extends WayAccuracy {
+  readonly from: PlainDay;
+  readonly until: PlainDay | null;
+}
+
+/** A way of measuring: what it measures and how accurately, with dated values. */
+export interface WayOfMeasuring {
+  readonly id: string;
+  readonly title: string;
+  readonly words: readonly string[];
+  /** Facts that alone it measures; null where it measures any fact of its quantities. */
+  readonly only: readonly string[] | null;
+  readonly accuracies: ReadonlyMap<Dimension, readonly DatedAccuracy[]>;
+  readonly citations: ReadonlyMap<string, Citation>;
 }
 
 /** Where a word of a field stands, by the steps below the field (headings, de, 3); null where it is not known. */
@@ -48,6 +65,7 @@ export interface Rulebook {
   readonly conditions: ReadonlyMap<string, Condition>;
   readonly models: ReadonlyMap<string, SensorModel>;
   readonly words: WordLists;
+  readonly ways: ReadonlyMap<string, WayOfMeasuring>;
   readonly placeOfWord: PlaceOfWord;
   /** SHA-256 of the canonical JSON (RFC 8785) of all loaded data. */
   readonly digest: string;

@@ -2,9 +2,11 @@ import { isOpen, type Verdict } from "../base/index.js";
 import type { Facts } from "../facts/index.js";
 import type { CompiledRule, Judgement, Rule } from "../rulebook/index.js";
 import { showFact } from "./fact-shown.js";
+import { measureTo } from "./measure-to.js";
 import { messageOf, remedyOf } from "./messages.js";
 import { missingFacts } from "./missing.js";
-import type { FactShown, Finding, MissingFact } from "./result.js";
+import type { PointFacts } from "./point-facts.js";
+import type { FactShown, Finding, MeasureTo, MissingFact } from "./result.js";
 
 /** A rule with its compiled form, for one stage and day. */
 export interface ReadyRule {
@@ -18,9 +20,11 @@ export function isAlwaysListed(outcome: Finding["outcome"]): boolean {
 }
 
 /** The finding of one rule on one point, with its trace. */
-export function findingOf({ rule, compiled }: ReadyRule, judgement: Judgement, facts: Facts): Finding {
+export function findingOf({ rule, compiled }: ReadyRule, judgement: Judgement, facts: PointFacts): Finding {
   const { outcome } = judgement;
-  const missing = isOpen(outcome) ? missingFacts(judgement.open, facts) : [];
+  const isDecided = (changed: Facts): boolean => !isOpen(compiled.judge(changed).outcome);
+  const solve = (fact: string): MeasureTo | null => measureTo(fact, facts, isDecided);
+  const missing = isOpen(outcome) ? missingFacts(judgement.open, facts, solve) : [];
   return {
     rule: rule.id,
     outcome,

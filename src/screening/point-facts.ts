@@ -1,6 +1,7 @@
 import type { CellPlace } from "../base/index.js";
 import type { FactState, Facts, Said } from "../facts/index.js";
 import type { PointRecord, Survey } from "../records/index.js";
+import { ChangedRecord } from "./changed-record.js";
 import { DERIVED } from "./derive.js";
 import type { ModelChoice } from "./models.js";
 
@@ -22,6 +23,11 @@ export class PointFacts implements Facts {
     const known = this.#derived.get(id) ?? derive(this);
     this.#derived.set(id, known);
     return known;
+  }
+
+  /** The point as it would be if some facts of its record were others; what is derived follows. */
+  changed(changes: ReadonlyMap<string, FactState>): PointFacts {
+    return new PointFacts(new ChangedRecord(this.#record, changes), this.model);
   }
 
   has(id: string): boolean {

@@ -20,10 +20,22 @@ export interface FactShown {
   readonly origin: { readonly file: string; readonly line: number } | null;
 }
 
+/** An accuracy, plus or minus. */
+export interface MeasureTo {
+  readonly accuracy: number;
+  /** Unit of the fact. */
+  readonly unit: string;
+}
+
 /** A survey, site or model fact that would have to be known (better). */
 export interface MissingFact {
   readonly fact: string;
   readonly reason: UnknownReason;
+  /**
+   * Of a number that is too close to a limit: how accurately it must be measured again to settle the rule, if the
+   * reading stays the same. Null where no accuracy of this fact alone would, or where it sits on the limit itself.
+   */
+  readonly measureTo: MeasureTo | null;
 }
 
 /** What one rule says of one point, with its trace. Pass and not-applicable are listed only on request. */

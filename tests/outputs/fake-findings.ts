@@ -75,13 +75,13 @@ export const SPEED_OPEN = finding("min-speed", "undecided", {
   ],
   limit: { ...limitOf("atOrBelow"), value: null, unit: "r/min", fact: "model.speed_min" },
   missing: [
-    { fact: "lowest_speed", reason: "missing" },
-    { fact: "nominal_speed", reason: "too-close" },
+    { fact: "lowest_speed", reason: "missing", measureTo: null },
+    { fact: "nominal_speed", reason: "too-close", measureTo: { accuracy: 0.15, unit: "r/min" } },
   ],
 });
 
 export const TORQUE_OPEN = finding("tightening-torque", "undecided", {
-  missing: [{ fact: "target_torque", reason: "unreadable" }],
+  missing: [{ fact: "target_torque", reason: "unreadable", measureTo: null }],
 });
 
 function limitOf(is: "below" | "outside" | "oneOf" | "atOrBelow") {

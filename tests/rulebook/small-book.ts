@@ -32,6 +32,30 @@ when: { fact: wetting, operator: in, value: [jets, hot-high-pressure] }
     examples:
       - { heading: "Wetting", cell: "dry", locale: en, expect: { value: dry } }
 `,
+  "measuring/gauge.yaml": `id: gauge
+title: "gauge"
+words:
+  de: ["Lehre"]
+  fr: ["gauge"]
+measures:
+  length:
+    - { from: 2026-01-01, until: null, percent: 1, cites: [guess] }
+citations:
+  guess: { basis: from-memory, says: "made up for a test" }
+`,
+  "measuring/rule.yaml": `id: rule
+title: "rule"
+words:
+  en: ["rule"]
+only: [hole_depth]
+measures:
+  length:
+    - { from: 2026-01-01, until: null, plusMinus: 0.5 mm, percent: 1, cites: [half] }
+  temperature:
+    - { from: 2026-01-01, until: null, plusMinus: 2 K, cites: [half] }
+citations:
+  half: { basis: common-practice, says: "half a division" }
+`,
   "hole/thread-depth.yaml": `id: thread-depth
 title: "the thread is deep enough"
 sets: [core, full]

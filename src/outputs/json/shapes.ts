@@ -76,7 +76,7 @@ export function findingShape(finding: Finding): Shape<Finding> {
     facts: finding.facts.map(factShape),
     limit: finding.limit === null ? null : limitShape(finding.limit),
     margin: finding.margin === null ? null : marginShape(finding.margin),
-    missing: finding.missing.map((open) => ({ fact: open.fact, reason: open.reason })),
+    missing: finding.missing.map((open) => ({ fact: open.fact, reason: open.reason, measureTo: open.measureTo })),
     message: finding.message,
     remedy: finding.remedy,
     group: finding.group,

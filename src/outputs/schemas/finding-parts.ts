@@ -100,6 +100,15 @@ const FINDING = exactly("What one rule says of one point.", {
     exactly("A fact that is not known well enough.", {
       fact: form("Id of the fact.", FACT),
       reason: oneOfWords("Why.", ["missing", "doubtful", "unreadable", "conflicting", "too-close"]),
+      measureTo: orNull(
+        exactly(
+          "How accurately a number that is too close to a limit must be measured again; null if that is no way.",
+          {
+            accuracy: { description: "Plus or minus, in `unit`; rounded down, so that it is enough.", type: "number" },
+            unit: text("Unit of the fact."),
+          },
+        ),
+      ),
     }),
   ),
   message: textOrNull("The reason in words."),

@@ -1,5 +1,6 @@
 import { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
 import { COLUMNS_SCHEMA } from "./columns-schema.js";
+import { MEASURING_SCHEMA } from "./measuring-schema.js";
 import type { JsonSchema } from "./parts.js";
 import { RULE_SCHEMA } from "./rule-schema.js";
 import { SITE_SCHEMA } from "./site-schema.js";
@@ -7,6 +8,7 @@ import { WORDS_SCHEMA } from "./words-schema.js";
 
 export { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
 export { COLUMNS_SCHEMA, IGNORE } from "./columns-schema.js";
+export { MEASURING_SCHEMA } from "./measuring-schema.js";
 export type { JsonSchema } from "./parts.js";
 export { RULE_SCHEMA } from "./rule-schema.js";
 export { SITE_SCHEMA } from "./site-schema.js";
@@ -21,6 +23,7 @@ export const SCHEMA_FILES: Readonly<Record<string, JsonSchema>> = {
   "rule.schema.json": RULE_SCHEMA,
   "condition.schema.json": CONDITION_SCHEMA,
   "model.schema.json": MODEL_SCHEMA,
+  "measuring.schema.json": MEASURING_SCHEMA,
   "words.schema.json": WORDS_SCHEMA,
   "site.schema.json": SITE_SCHEMA,
   "columns.schema.json": COLUMNS_SCHEMA,

@@ -25,10 +25,13 @@ const CLASSES: ReadonlyMap<unknown, ConductorClass> = new Map([
   ["flexible", 5],
 ]);
 
+/** What an accuracy may carry the lower end of a number to, and numbers that count as nothing, have no use as a divisor. */
+const LEAST = 1e-6;
+
 /** The ends of a number that must be above 0; null for one that is not known, or not surely above 0. */
 function positiveEnds(facts: Facts, id: string): Interval | null {
   const ends = intervalOf(stateOf(facts, id));
-  return ends !== null && ends.lowest > 0 && Number.isFinite(ends.highest) ? ends : null;
+  return ends !== null && ends.lowest >= LEAST && Number.isFinite(ends.highest) ? ends : null;
 }
 
 /**

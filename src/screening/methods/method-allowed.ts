@@ -52,7 +52,7 @@ export function methodAllowed(facts: Facts, allowed: MethodsAllowed | null): Fin
       outcome: "undecided",
       atBest: "pass",
       ...rest,
-      missing: [{ fact: METHOD, reason }],
+      missing: [{ fact: METHOD, reason, measureTo: null }],
       message: `the mounting method is not known, and the site allows here only: ${listed}`,
       remedy: "find out: mounting method",
     };
