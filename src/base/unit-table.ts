@@ -15,6 +15,7 @@ export const DIMENSIONS = [
   "vibration-velocity",
   "vibration-acceleration",
   "ratio",
+  "stress",
 ] as const;
 
 export type Dimension = (typeof DIMENSIONS)[number];
@@ -156,6 +157,7 @@ const LINEAR: readonly Unit[] = [
     ["%", 1, "percent | per cent | prozent | por ciento | pour cent"],
     ["pu", 100],
   ]),
+  ...linear("stress", [["MPa", 1, "N/mm² | N/mm2"]]),
   ...linear("temperature-difference", [
     ["K", 1, "kelvin"],
     ["°F", 1 / 1.8, "F | degF"],

@@ -1,6 +1,7 @@
 import type { PlainDay, TextPlace } from "../base/index.js";
 import type { FactState, WordLists } from "../facts/index.js";
 import type { Citation, Condition, Rule } from "./rule.js";
+import type { ValueTable } from "./table.js";
 
 /** A value of a model in force on [from, until). */
 export interface ModelValue {
@@ -47,6 +48,7 @@ export interface Rulebook {
   readonly rules: readonly Rule[];
   readonly conditions: ReadonlyMap<string, Condition>;
   readonly models: ReadonlyMap<string, SensorModel>;
+  readonly tables: ReadonlyMap<string, ValueTable>;
   readonly words: WordLists;
   readonly placeOfWord: PlaceOfWord;
   /** SHA-256 of the canonical JSON (RFC 8785) of all loaded data. */

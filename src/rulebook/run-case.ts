@@ -6,6 +6,7 @@ import type { Judgement } from "./judgement.js";
 import { modelFactsOn } from "./model-reading.js";
 import type { Rule, RuleCase } from "./rule.js";
 import type { Rulebook } from "./rulebook.js";
+import { tablesOn, withTables } from "./table-lookup.js";
 
 /** How a case came out at one stage. */
 export interface CaseRun {
@@ -32,14 +33,14 @@ export interface PreparedCase {
 }
 
 /**
- * The facts that a case gives, those of its model included.
+ * The facts that a case gives, those of its model and of the tables included.
  *
  * @throws RangeError for a case whose values or model were never checked by loading
  */
 export function prepareCase(
   rule: Rule,
   ruleCase: RuleCase,
-  rulebook: Pick<Rulebook, "models">,
+  rulebook: Pick<Rulebook, "models" | "tables">,
   options: CaseOptions = {},
 ): PreparedCase {
   const given = takeGiven(rule.casesGive, ruleCase.given);
@@ -50,10 +51,11 @@ export function prepareCase(
     for (const [id, state] of modelFactsOn(model, given.asOf)) facts.set(id, state);
   }
   for (const [id, state] of given.facts) facts.set(id, state);
+  const looked = withTables(facts, tablesOn(rulebook, given.asOf));
   return {
     asOf: given.asOf,
     stages: given.stage === null ? rule.stages : [given.stage],
-    facts: options.derive ? options.derive(facts) : facts,
+    facts: options.derive ? options.derive(looked) : looked,
   };
 }
 
@@ -65,7 +67,7 @@ export function prepareCase(
 export function runCase(
   rule: Rule,
   ruleCase: RuleCase,
-  rulebook: Pick<Rulebook, "conditions" | "models">,
+  rulebook: Pick<Rulebook, "conditions" | "models" | "tables">,
   options: CaseOptions = {},
 ): readonly CaseRun[] {
   const { asOf, stages, facts } = prepareCase(rule, ruleCase, rulebook, options);

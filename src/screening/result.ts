@@ -16,7 +16,7 @@ export interface FactShown {
   readonly assumed: string | null;
   /** Cells it was read from; of a derived fact, the cells of the facts under it. */
   readonly cells: readonly CellPlace[];
-  /** Line of the site or model file that states it. */
+  /** Line of the site, model or table file that states it. */
   readonly origin: { readonly file: string; readonly line: number } | null;
 }
 

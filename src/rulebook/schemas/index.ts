@@ -3,6 +3,7 @@ import { COLUMNS_SCHEMA } from "./columns-schema.js";
 import type { JsonSchema } from "./parts.js";
 import { RULE_SCHEMA } from "./rule-schema.js";
 import { SITE_SCHEMA } from "./site-schema.js";
+import { TABLE_SCHEMA } from "./table-schema.js";
 import { WORDS_SCHEMA } from "./words-schema.js";
 
 export { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
@@ -10,6 +11,7 @@ export { COLUMNS_SCHEMA, IGNORE } from "./columns-schema.js";
 export type { JsonSchema } from "./parts.js";
 export { RULE_SCHEMA } from "./rule-schema.js";
 export { SITE_SCHEMA } from "./site-schema.js";
+export { TABLE_SCHEMA } from "./table-schema.js";
 export { WORDS_SCHEMA } from "./words-schema.js";
 
 /**
@@ -21,6 +23,7 @@ export const SCHEMA_FILES: Readonly<Record<string, JsonSchema>> = {
   "rule.schema.json": RULE_SCHEMA,
   "condition.schema.json": CONDITION_SCHEMA,
   "model.schema.json": MODEL_SCHEMA,
+  "table.schema.json": TABLE_SCHEMA,
   "words.schema.json": WORDS_SCHEMA,
   "site.schema.json": SITE_SCHEMA,
   "columns.schema.json": COLUMNS_SCHEMA,
