@@ -136,6 +136,23 @@ export interface ModelShown {
   readonly citations: readonly Citation[];
 }
 
+/** A table in force that rules of the run look up; the rows stand in the rulebook, findings show those that were used. */
+export interface TableShown {
+  readonly id: string;
+  readonly title: string;
+  /** Facts it is looked up by. */
+  readonly by: readonly string[];
+  /** Facts it gives. */
+  readonly gives: readonly string[];
+  readonly from: PlainDay;
+  readonly until: PlainDay | null;
+  readonly reviewBy: PlainDay | null;
+  /** The date to review it has passed. */
+  readonly reviewOverdue: boolean;
+  readonly citations: readonly Citation[];
+  readonly origin: { readonly file: string; readonly line: number };
+}
+
 /** One limit of a rule in force on the day. */
 export interface LimitShown {
   readonly outcome: "fail" | "warn";
@@ -199,6 +216,7 @@ export interface ResultHead {
   /** Files left out on the user's word, with the reason. */
   readonly skipped: readonly { readonly file: string; readonly text: string }[];
   readonly models: readonly ModelShown[];
+  readonly tables: readonly TableShown[];
   readonly rules: readonly RuleShown[];
   readonly groups: readonly never[];
   readonly cautions: readonly string[];
