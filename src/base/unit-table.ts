@@ -16,6 +16,7 @@ export const DIMENSIONS = [
   "vibration-acceleration",
   "ratio",
   "stress",
+  "resistance-per-length",
 ] as const;
 
 export type Dimension = (typeof DIMENSIONS)[number];
@@ -158,6 +159,7 @@ const LINEAR: readonly Unit[] = [
     ["pu", 100],
   ]),
   ...linear("stress", [["MPa", 1, "N/mm² | N/mm2"]]),
+  ...linear("resistance-per-length", [["Ω/km", 1, "ohm/km"]]),
   ...linear("temperature-difference", [
     ["K", 1, "kelvin"],
     ["°F", 1 / 1.8, "F | degF"],

@@ -30,6 +30,9 @@ export const TABLE_FACTS: readonly FactDefinition[] = [
   counted("torque_factor_max", "greatest torque factor K of the threads", null, 0.03, 1, THREADS),
   counted("friction_min", "least coefficient of friction of the threads", null, 0.02, 1, THREADS),
   counted("friction_max", "greatest coefficient of friction of the threads", null, 0.02, 1, THREADS),
+  resistance("resistance_plain_max", "greatest resistance of the conductor in plain copper at 20 °C"),
+  resistance("resistance_coated_max", "greatest resistance of the conductor in coated copper at 20 °C"),
+  counted("over_copper_max", "greatest resistance over that of bare copper", null, 1, 3, []),
   measured("bond_temperature_max", "highest temperature of the bond in service", "temperature", "°C", 20, 400, [
     "bonded_with",
   ]),
@@ -85,4 +88,8 @@ function counted(
 
 function stress(id: string, name: string, needs: readonly string[]): FactDefinition {
   return measured(id, name, "stress", "MPa", 1, 3000, needs);
+}
+
+function resistance(id: string, name: string): FactDefinition {
+  return measured(id, name, "resistance-per-length", "Ω/km", 0.1, 1000, ["conductor_listed", "conductor_class"]);
 }

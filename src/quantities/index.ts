@@ -50,9 +50,7 @@ export {
   COPPER_RESISTIVITY_OHM_MM2_PER_KM,
   COPPER_TEMPERATURES_C,
   copperResistanceOhmPerKm,
-  greatestResistanceOhmPerKm,
   resistanceAtTemperature,
-  resistanceBoundsOhmPerKm,
   resistanceRangeOhmPerKm,
 } from "./conductors.js";
 export type { IpCode, WaterExposure, WaterProtection } from "./ip-code.js";
@@ -122,7 +120,6 @@ export {
   supplyBandV,
   supplyLoad,
 } from "./supply.js";
-export type { ConductorClass, ConductorCoat } from "./tables/conductors.js";
 export { SMALLEST_OBJECT_KEPT_OUT_MM, WATER_TESTS } from "./tables/ip-code.js";
 export type { HoldingMethod } from "./tables/mounting-methods.js";
 export { USUAL_UPPER_FREQUENCY_HZ } from "./tables/mounting-methods.js";

@@ -6,7 +6,7 @@ import type { Judgement } from "./judgement.js";
 import { modelFactsOn } from "./model-reading.js";
 import type { Rule, RuleCase } from "./rule.js";
 import type { Rulebook } from "./rulebook.js";
-import { tablesOn, withTables } from "./table-lookup.js";
+import { type TableLookup, tablesOn, withTables } from "./table-lookup.js";
 
 /** How a case came out at one stage. */
 export interface CaseRun {
@@ -29,6 +29,11 @@ export interface PreparedCase {
   readonly asOf: PlainDay;
   /** The stage of the case or, without one, all of its rule. */
   readonly stages: readonly Stage[];
+  /** What the case gives, with the facts of its model. */
+  readonly given: Facts;
+  /** The tables on the day of the case. */
+  readonly tables: TableLookup;
+  /** All facts that it is judged on. */
   readonly facts: Facts;
 }
 
@@ -51,10 +56,13 @@ export function prepareCase(
     for (const [id, state] of modelFactsOn(model, given.asOf)) facts.set(id, state);
   }
   for (const [id, state] of given.facts) facts.set(id, state);
-  const looked = withTables(facts, tablesOn(rulebook, given.asOf));
+  const tables = tablesOn(rulebook, given.asOf);
+  const looked = withTables(facts, tables);
   return {
     asOf: given.asOf,
     stages: given.stage === null ? rule.stages : [given.stage],
+    given: facts,
+    tables,
     facts: options.derive ? options.derive(looked) : looked,
   };
 }

@@ -58,3 +58,22 @@ export function nutFactorOf(state: string): Interval {
 export function wallStrength(metal: string): Interval | null {
   return range("table.wall_strength", { wall_metal: metal });
 }
+
+export const CONDUCTOR_SIZES: readonly number[] = [0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10];
+export const CONDUCTOR_CLASSES = [1, 2, 5] as const;
+export const CONDUCTOR_COATS = ["plain", "coated"] as const;
+
+export type ConductorClass = (typeof CONDUCTOR_CLASSES)[number];
+export type ConductorCoat = (typeof CONDUCTOR_COATS)[number];
+
+const CLASS_NAMES: Readonly<Record<ConductorClass, string>> = { 1: "solid", 2: "stranded", 5: "flexible" };
+
+/** Greatest resistance of a listed size at 20 °C, Ω/km. */
+export function greatestResistance(mm2: number, conductorClass: ConductorClass, coat: ConductorCoat = "plain"): number {
+  const keys = { conductor_listed: `${mm2}-mm2`, conductor_class: CLASS_NAMES[conductorClass] };
+  const found = inTable(`table.resistance_${coat}_max`, keys);
+  if (found === null) throw new Error(`no resistance of ${mm2} mm²`);
+  return found;
+}
+
+export const OVER_COPPER = inTable("table.over_copper_max", {}) ?? Number.NaN;

@@ -1,11 +1,13 @@
-import type { FactState, Facts } from "../../facts/index.js";
-import { type Derivation, known, stateOf, unknownFor } from "./deriving.js";
+import { isSingle } from "../../base/index.js";
+import { type FactState, type Facts, factOf } from "../../facts/index.js";
+import { type Derivation, intervalOf, known, stateOf, unknownFor } from "./deriving.js";
 import { saysTooLittle, threadOf, unknownForOne } from "./fixing.js";
 
 /** Choices made of what a survey says, by which tables are looked up. */
 export const TABLE_KEY_DERIVED: Readonly<Record<string, Derivation>> = {
   bolt_steel: deriveBoltSteel,
   bolt_size: deriveBoltSize,
+  conductor_listed: deriveConductorListed,
   bonded_with: deriveBondedWith,
 };
 
@@ -28,6 +30,14 @@ function deriveBoltSize(facts: Facts): FactState {
   if (!thread) return unknownForOne(["thread"], [], facts);
   const found = SIZES.find(([upToMm]) => thread.majorMm <= upToMm);
   return found ? known(found[1], ["thread"], facts) : saysTooLittle(["thread"], "unreadable");
+}
+
+/** A size that is known with an accuracy only is none of those that are listed. */
+function deriveConductorListed(facts: Facts): FactState {
+  const area = intervalOf(stateOf(facts, "conductor_size"));
+  if (!area) return unknownFor("conductor_size", [], facts);
+  const listed = factOf("conductor_listed").choices?.find((choice) => choice === `${area.lowest}-mm2`);
+  return known((isSingle(area) && listed) || "not-listed", ["conductor_size"], facts);
 }
 
 /** An adhesive that nobody wrote down is one that is not named; one that somebody wrote and nobody can read is not known. */

@@ -69,7 +69,7 @@ export const FIXING_ENGLISH: Pick<BlankTexts, "advice" | "words"> = {
       "heat-resistant-epoxy": "heat-resistant epoxy",
       "two-part-acrylic": "two-part acrylic",
       instant: "instant adhesive",
-      polyurethane: "polyurethane",
+      polyurethane: "polyurethane adhesive",
       other: "other",
     },
     chip_guard: {
