@@ -45,7 +45,7 @@ describe("spotface why", () => {
     expect(lines.slice(at + 1, at + 4)).toEqual([
       "      from rules/tables/mounting-methods.yaml, line 15",
       "      mounting method: adhesive pad",
-      '        from B2: adhesive pad under "Mounting method"',
+      '        from B2: "adhesive pad" under "Mounting method"',
     ]);
     expect(lines).toContain('    of the table "What mountings carry and ask for":');
   });
