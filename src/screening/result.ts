@@ -20,7 +20,7 @@ export interface FactShown {
   readonly origin: { readonly file: string; readonly line: number } | null;
 }
 
-/** A survey, site or model fact that would have to be known (better). */
+/** A survey, site or model fact that would have to be known (better), or one for which a table has no value. */
 export interface MissingFact {
   readonly fact: string;
   readonly reason: UnknownReason;
