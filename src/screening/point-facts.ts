@@ -12,18 +12,18 @@ import type { ModelChoice } from "./models.js";
 export class PointFacts implements Facts {
   readonly #record: Facts;
   readonly model: ModelChoice;
-  readonly #tables: TableLookup;
+  readonly tables: TableLookup;
   #derived: Map<string, FactState> | null = null;
 
   constructor(record: Facts, model: ModelChoice, tables: TableLookup) {
     this.#record = record;
     this.model = model;
-    this.#tables = tables;
+    this.tables = tables;
   }
 
   get(id: string): FactState | undefined {
     const derive = DERIVED.get(id);
-    if (!derive) return this.#tables.get(id, this) ?? this.#ofModel(id) ?? this.#record.get(id);
+    if (!derive) return this.tables.get(id, this) ?? this.#ofModel(id) ?? this.#record.get(id);
     this.#derived ??= new Map();
     const known = this.#derived.get(id) ?? derive(this);
     this.#derived.set(id, known);
@@ -58,7 +58,7 @@ export class PointFacts implements Facts {
     const ids = new Set([...this.#record].map(([id]) => id));
     if (this.model.ok) for (const id of this.model.facts.keys()) ids.add(id);
     else ids.add("sensor_model");
-    for (const id of [...ids, ...this.#tables.facts, ...DERIVED.keys()]) {
+    for (const id of [...ids, ...this.tables.facts, ...DERIVED.keys()]) {
       const state = this.get(id);
       if (state) yield [id, state];
     }
