@@ -8,6 +8,7 @@ import { MACHINE_FACTS } from "./survey-machine.js";
 import { OPERATION_FACTS } from "./survey-operation.js";
 import { SURFACE_FACTS } from "./survey-surface.js";
 import { SURROUNDINGS_FACTS } from "./survey-surroundings.js";
+import { TABLE_FACTS } from "./table-facts.js";
 
 /** Every survey field, in the order in which a survey is usually laid out. */
 export const SURVEY_FACTS: readonly FactDefinition[] = [
@@ -21,7 +22,13 @@ export const SURVEY_FACTS: readonly FactDefinition[] = [
 ];
 
 /** The one list of facts that import, rules, documents and checks read. */
-export const CATALOGUE: readonly FactDefinition[] = [...SURVEY_FACTS, ...MODEL_FACTS, ...DERIVED_FACTS, ...RUN_FACTS];
+export const CATALOGUE: readonly FactDefinition[] = [
+  ...SURVEY_FACTS,
+  ...MODEL_FACTS,
+  ...TABLE_FACTS,
+  ...DERIVED_FACTS,
+  ...RUN_FACTS,
+];
 
 const byId = new Map(CATALOGUE.map((definition) => [definition.id, definition]));
 

@@ -3,12 +3,15 @@ import type { Dimension } from "../base/index.js";
 /** How the value of a fact is kept: quantities and counts as intervals, yes-no as boolean, all others as text. */
 export type FactKind = "quantity" | "count" | "choice" | "yes-no" | "text" | "identifier" | "designation" | "date";
 
-/** Where a fact comes from: a survey cell (or the site's word), the sensor model, a computation, or the run itself. */
-export type FactSource = "survey" | "model" | "derived" | "run";
+/**
+ * Where a fact comes from: a survey cell (or the site's word), the sensor model, a table of the rulebook, a computation,
+ * or the run itself.
+ */
+export type FactSource = "survey" | "model" | "table" | "derived" | "run";
 
 /** One entry of the catalogue. */
 export interface FactDefinition {
-  /** Snake case, no unit; facts of the sensor model begin with `model.` */
+  /** Snake case, no unit; facts of the sensor model begin with `model.`, those looked up in tables with `table.` */
   readonly id: string;
   /** Plain name as a person of the trade says it, for labels and messages. */
   readonly name: string;
@@ -24,7 +27,7 @@ export interface FactDefinition {
   readonly choices?: readonly string[];
   /** Limits of what can be meant at all, in `unit`; a value outside is a slip of the pen, not a dangerous machine. */
   readonly plausible?: { readonly lowest: number; readonly highest: number };
-  /** Of derived facts: the facts it is computed from. */
+  /** Of derived facts: the facts it is computed from. Of facts of a table: those by which it is looked up, in their order. */
   readonly needs?: readonly string[];
 }
 

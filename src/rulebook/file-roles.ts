@@ -1,7 +1,7 @@
 import type { TextFile } from "../base/index.js";
 
 /** What a file of a rulebook folder is, by its path alone. */
-export type FileRole = "manifest" | "rule" | "condition" | "model" | "words" | "measuring";
+export type FileRole = "manifest" | "rule" | "condition" | "model" | "table" | "words" | "measuring";
 
 /** A file with its role and its path inside the folder. */
 export interface RoledFile {
@@ -22,12 +22,12 @@ export interface RoleMistake {
 const FOLDERS: ReadonlyMap<string, FileRole> = new Map([
   ["conditions", "condition"],
   ["models", "model"],
+  ["tables", "table"],
   ["words", "words"],
   ["measuring", "measuring"],
 ]);
 
 const LATER: ReadonlyMap<string, string> = new Map([
-  ["tables", "tables are"],
   ["groups", "groups are"],
   ["overlays", "overlays are"],
   ["overlay", "overlays are"],

@@ -15,7 +15,7 @@ export interface LimitSpoken {
   readonly from: string;
   /** The fact that the bound is taken from, or null for a number of the rule itself; the first one of a pair. */
   readonly fact: string | null;
-  /** Line of the rule, or of the model value where the bound is a fact of the model. */
+  /** Line of the rule, or of the model value or row of a table that the bound is taken from. */
   readonly origin: { readonly file: string; readonly line: number };
   readonly cites: readonly string[];
 }

@@ -11,7 +11,7 @@ import { readWays } from "./measuring-reading.js";
 import { readModel } from "./model-reading.js";
 import { checkOutcomesInCases, checkRemedy, namesOfRule } from "./names-in-use.js";
 import { checkQuotes } from "./quotes.js";
-import type { RawConditionFile, RawManifest, RawModel, RawRule, RawWay, RawWords } from "./raw.js";
+import type { RawConditionFile, RawManifest, RawModel, RawRule, RawTable, RawWay, RawWords } from "./raw.js";
 import { readYaml } from "./read-yaml.js";
 import type { Condition, Rule } from "./rule.js";
 import { readRule } from "./rule-reading.js";
@@ -23,9 +23,12 @@ import {
   MODEL_SCHEMA,
   RULE_SCHEMA,
   RULEBOOK_SCHEMA,
+  TABLE_SCHEMA,
   WORDS_SCHEMA,
 } from "./schemas/index.js";
 import { Report } from "./source.js";
+import { readTable } from "./table-reading.js";
+import { checkTablesOfRule, checkTablesThere, factsGiven, type ReportedTable } from "./tables-in-use.js";
 import { joinWords } from "./word-reading.js";
 
 /** How a rulebook is loaded. */
@@ -41,6 +44,7 @@ const SCHEMAS: Readonly<Record<FileRole, JsonSchema>> = {
   rule: RULE_SCHEMA,
   condition: CONDITION_SCHEMA,
   model: MODEL_SCHEMA,
+  table: TABLE_SCHEMA,
   words: WORDS_SCHEMA,
   measuring: MEASURING_SCHEMA,
 };
@@ -115,6 +119,7 @@ function readBook(
   const conditions = readConditions(loaded, names);
   const models = new Map<string, SensorModel>();
   for (const { raw, report } of dataOf<RawModel>(loaded, "model")) models.set(raw.id, readModel(raw, report));
+  const tables = readTables(loaded);
   const conditionData = new Map(
     dataOf<RawConditionFile>(loaded, "condition").map(({ raw }): readonly [string, unknown] => [raw.id, raw.when]),
   );
@@ -126,6 +131,7 @@ function readBook(
     checkOutcomesInCases(raw, conditionData, report);
     rules.push(rule);
   }
+  checkTablesUsed(loaded, tables, roled);
   checkConditionsUsed(loaded, conditionData, findings);
   const { words, placeOfWord } = joinWords(
     dataOf<RawWords>(loaded, "words").map(({ raw, report, file }) => ({ raw, report, path: file.path })),
@@ -145,11 +151,30 @@ function readBook(
     rules,
     conditions,
     models,
+    tables: new Map(tables.map(({ table }) => [table.id, table])),
     words,
     ways,
     placeOfWord,
     digest,
   };
+}
+
+function readTables(loaded: readonly LoadedFile[]): readonly ReportedTable[] {
+  return dataOf<RawTable>(loaded, "table").map(({ raw, report }) => ({ table: readTable(raw, report), report }));
+}
+
+/** Left alone while a table has no right form: what it would give cannot be said. */
+function checkTablesUsed(
+  loaded: readonly LoadedFile[],
+  tables: readonly ReportedTable[],
+  roled: readonly RoledFile[],
+): void {
+  const given = factsGiven(tables);
+  if (tables.length < roled.filter(({ role }) => role === "table").length) return;
+  for (const { raw, report } of dataOf<RawConditionFile>(loaded, "condition")) {
+    checkTablesThere(raw.when, "/when", given, report);
+  }
+  for (const { raw, report } of dataOf<RawRule>(loaded, "rule")) checkTablesOfRule(raw, given, report);
 }
 
 function readConditions(loaded: readonly LoadedFile[], names: BookNames): ReadonlyMap<string, Condition> {
@@ -176,9 +201,7 @@ function checkConditionsUsed(
 ): void {
   const rules = dataOf<RawRule>(loaded, "rule");
   const others = new Set(
-    loaded
-      .filter(({ role }) => role === "model" || role === "words" || role === "measuring")
-      .map(({ file }) => file.path),
+    loaded.filter(({ role }) => !["manifest", "rule", "condition"].includes(role)).map(({ file }) => file.path),
   );
   if (rules.length === 0 || findings.some(({ file }) => !others.has(file))) return;
   const used = new Set(rules.flatMap(({ raw }) => [...namesOfRule(raw, conditionData).conditions]));

@@ -98,6 +98,21 @@ export interface RawModel {
   readonly citations: RawCitations;
 }
 
+/** A row by fact id. */
+export type RawTableRow = Readonly<Record<string, RawScalar | null>>;
+
+export interface RawTable {
+  readonly id: string;
+  readonly title: string;
+  readonly by: readonly string[];
+  readonly gives: readonly string[];
+  readonly entries: readonly (RawDated & {
+    readonly reviewBy?: string | null;
+    readonly rows: readonly RawTableRow[];
+  })[];
+  readonly citations: RawCitations;
+}
+
 export interface RawManifest {
   readonly name: string;
   readonly version: string;

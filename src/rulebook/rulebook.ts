@@ -1,6 +1,7 @@
 import type { Dimension, PlainDay, TextPlace } from "../base/index.js";
 import type { FactState, WayAccuracy, WordLists } from "../facts/index.js";
 import type { Citation, Condition, Rule } from "./rule.js";
+import type { ValueTable } from "./table.js";
 
 /** A value of a model in force on [from, until). */
 export interface ModelValue {
@@ -64,6 +65,7 @@ export interface Rulebook {
   readonly rules: readonly Rule[];
   readonly conditions: ReadonlyMap<string, Condition>;
   readonly models: ReadonlyMap<string, SensorModel>;
+  readonly tables: ReadonlyMap<string, ValueTable>;
   readonly words: WordLists;
   readonly ways: ReadonlyMap<string, WayOfMeasuring>;
   readonly placeOfWord: PlaceOfWord;

@@ -60,6 +60,7 @@ function cellsOfOne(id: string, facts: Facts): readonly CellPlace[] {
 function lineUnder(origin: Origin, facts: Facts, depth: number): FactShown["origin"] {
   if (origin.kind === "statement") return { file: origin.file, line: origin.line };
   if (origin.kind !== "derived" || depth > DEEPEST) return null;
+  if (origin.at) return origin.at;
   for (const id of origin.from) {
     const found = lineUnder((facts.get(id) ?? MISSING).origin, facts, depth + 1);
     if (found) return found;

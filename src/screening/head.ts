@@ -9,6 +9,7 @@ import { METHOD_ALLOWED_SHOWN } from "./methods/method-allowed.js";
 import { POINT_TWICE_SHOWN } from "./point-twice.js";
 import type { ModelShown, ResultHead, SurveyShown } from "./result.js";
 import { showRule } from "./rule-shown.js";
+import { tablesShown } from "./table-shown.js";
 
 /** What stands before the points. */
 export function headOf(
@@ -38,6 +39,7 @@ export function headOf(
     surveys,
     skipped: input.skipped,
     models: models.map((model) => modelShown(model, options.asOf)),
+    tables: tablesShown(rules, rulebook, options.asOf),
     rules: [...rules.map((ready) => showRule(ready, rulebook, options)), POINT_TWICE_SHOWN, ...methodRule],
     groups: [],
     cautions: CAUTIONS,

@@ -24,6 +24,7 @@ export type {
   SettlingStep,
   Summary,
   SurveyShown,
+  TableShown,
 } from "./result.js";
 export { conditionInWords } from "./rule-shown.js";
 export { type PointJudge, pointJudge, reachesLevel, screen } from "./screen.js";

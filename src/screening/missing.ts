@@ -1,4 +1,4 @@
-import { type Facts, findFact, MISSING, type UnknownReason } from "../facts/index.js";
+import { type FactState, type Facts, findFact, MISSING, type UnknownReason } from "../facts/index.js";
 import type { OpenFact } from "../rulebook/index.js";
 import { rootsUnder } from "./fact-shown.js";
 import { isUncertain } from "./measure-to.js";
@@ -49,13 +49,17 @@ function solved(root: Root, open: string, facts: Facts, solve: Solve): MissingFa
 
 function rootsOf(fact: string, reason: UnknownReason, facts: Facts): readonly Root[] {
   const state = facts.get(fact) ?? MISSING;
-  if (findFact(fact)?.source === "model") return modelRoot(fact, facts);
+  const source = findFact(fact)?.source;
+  if (source === "model") return modelRoot(fact, facts);
+  if (source === "table") return tableRoots(fact, state, facts);
   if (state.origin.kind !== "derived") return [{ fact, reason }];
   const from = state.origin.from;
   if (fact === "seat") return seatRoots(from, facts);
   const [first] = from;
   if (first === undefined) return [{ fact, reason }];
-  if (findFact(first)?.source === "model") return modelRoot(first, facts);
+  const under = findFact(first)?.source;
+  if (under === "model") return modelRoot(first, facts);
+  if (under === "table") return tableRoots(first, facts.get(first) ?? MISSING, facts);
   const root = facts.get(first) ?? MISSING;
   if (!root.known) return [{ fact: first, reason: root.reason }];
   // A known number under it is too close to the limit, or bounded by a fact that is itself missing; a known word may
@@ -67,6 +71,16 @@ function modelRoot(fact: string, facts: Facts): readonly Root[] {
   const model = facts.get("sensor_model");
   if (model && !model.known) return [{ fact: "sensor_model", reason: model.reason }];
   return [{ fact, reason: "missing" }];
+}
+
+/** What a table is looked up by, where that is not known; else the table has no value, and it is the table's to have. */
+function tableRoots(fact: string, state: FactState, facts: Facts): readonly Root[] {
+  const keys = state.origin.kind === "derived" ? state.origin.from : [];
+  const open = keys.flatMap((key) => {
+    const known = facts.get(key) ?? MISSING;
+    return known.known ? [] : rootsOf(key, known.reason, facts);
+  });
+  return open.length > 0 ? open : [{ fact, reason: "missing" }];
 }
 
 /** Parts that have a cell of their own come before parts that no column speaks of: they are where the answer goes. */

@@ -16,7 +16,7 @@ export interface FactShown {
   readonly assumed: string | null;
   /** Cells it was read from; of a derived fact, the cells of the facts under it. */
   readonly cells: readonly CellPlace[];
-  /** Line of the site or model file that states it. */
+  /** Line of the site, model or table file that states it. */
   readonly origin: { readonly file: string; readonly line: number } | null;
 }
 
@@ -27,7 +27,7 @@ export interface MeasureTo {
   readonly unit: string;
 }
 
-/** A survey, site or model fact that would have to be known (better). */
+/** A survey, site or model fact that would have to be known (better), or one for which a table has no value. */
 export interface MissingFact {
   readonly fact: string;
   readonly reason: UnknownReason;
@@ -148,6 +148,23 @@ export interface ModelShown {
   readonly citations: readonly Citation[];
 }
 
+/** A table in force that rules of the run look up; the rows stand in the rulebook, findings show those that were used. */
+export interface TableShown {
+  readonly id: string;
+  readonly title: string;
+  /** Facts it is looked up by. */
+  readonly by: readonly string[];
+  /** Facts it gives. */
+  readonly gives: readonly string[];
+  readonly from: PlainDay;
+  readonly until: PlainDay | null;
+  readonly reviewBy: PlainDay | null;
+  /** The date to review it has passed. */
+  readonly reviewOverdue: boolean;
+  readonly citations: readonly Citation[];
+  readonly origin: { readonly file: string; readonly line: number };
+}
+
 /** One limit of a rule in force on the day. */
 export interface LimitShown {
   readonly outcome: "fail" | "warn";
@@ -211,6 +228,7 @@ export interface ResultHead {
   /** Files left out on the user's word, with the reason. */
   readonly skipped: readonly { readonly file: string; readonly text: string }[];
   readonly models: readonly ModelShown[];
+  readonly tables: readonly TableShown[];
   readonly rules: readonly RuleShown[];
   readonly groups: readonly never[];
   readonly cautions: readonly string[];

@@ -1,6 +1,6 @@
 import { isOpen, type Verdict } from "../base/index.js";
 import type { ImportProblem, PointRecord, Survey } from "../records/index.js";
-import { compileRule, type Rulebook, type SensorModel } from "../rulebook/index.js";
+import { compileRule, type Rulebook, type SensorModel, type TableLookup, tablesOn } from "../rulebook/index.js";
 import { headOf, surveyShown } from "./head.js";
 import { namesOf, pointIdOf } from "./identity.js";
 import type { ScreeningInput, ScreeningOptions } from "./input.js";
@@ -88,6 +88,7 @@ class Run {
   readonly rules: readonly ReadyRule[];
   readonly #input: ScreeningInput;
   readonly #shelf: ModelShelf;
+  readonly #tables: TableLookup;
   readonly #judges: readonly RememberedJudge[];
   readonly #notAsked = new Map<Survey, ReadonlySet<string>>();
   readonly #lacking = new Map<Survey, LackingFacts>();
@@ -99,6 +100,7 @@ class Run {
     this.#input = input;
     this.rules = readyRules(input.rulebook, input.options);
     this.#shelf = new ModelShelf(input.rulebook, input.options.asOf);
+    this.#tables = tablesOn(input.rulebook, input.options.asOf);
     // What is built has been mounted, and the rules on how that is done safely speak of proposals alone.
     this.#trials = input.options.stage === "proposed" ? new MethodTrials(this.rules, input.rulebook, input.site) : null;
     this.#judges = this.rules.map((ready) => new RememberedJudge(ready, input.options.allFindings));
@@ -128,7 +130,8 @@ class Run {
 
   pointOf(record: PointRecord, survey: Survey): PointOnItsWay {
     const asked = survey.factsAsked.has("sensor_model");
-    return { record, survey, facts: new PointFacts(record.facts, this.#shelf.modelOf(record.facts, asked)) };
+    const model = this.#shelf.modelOf(record.facts, asked);
+    return { record, survey, facts: new PointFacts(record.facts, model, this.#tables) };
   }
 
   /** @param tally - counts what is judged; null where it has been counted before */

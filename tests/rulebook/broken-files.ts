@@ -1,6 +1,7 @@
 import { type Broken, mistakesIn } from "./broken.js";
 import { CONDITION_MISTAKES } from "./broken-conditions.js";
 import { LIMIT_MISTAKES, YAML_MISTAKES } from "./broken-limits.js";
+import { TABLE_MISTAKES } from "./broken-tables.js";
 import { WAY_MISTAKES } from "./broken-ways.js";
 
 const RULE = "hole/thread-depth.yaml";
@@ -12,6 +13,7 @@ const CONDITION = "conditions/outdoors.yaml";
 
 /** At least one row for every way in which a file can be wrong. */
 export const BROKEN: readonly Broken[] = [
+  ...TABLE_MISTAKES,
   ...mistakesIn(RULE, [...CONDITION_MISTAKES, ...LIMIT_MISTAKES, ...YAML_MISTAKES]),
   ...mistakesIn("measuring/rule.yaml", WAY_MISTAKES),
   ...mistakesIn(OTHER_RULE, [

@@ -2,8 +2,12 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { round12 } from "../../src/base/index.js";
 import { type FactState, findFact, MODEL_FACTS, SURVEY_FACTS, withinPossible } from "../../src/facts/index.js";
+import { tablesOn } from "../../src/rulebook/index.js";
 import { DERIVED } from "../../src/screening/derive.js";
 import { PointFacts } from "../../src/screening/point-facts.js";
+import { shippedRulebook } from "../tools/shipped.js";
+
+const TABLES = tablesOn(await shippedRulebook(), "2026-11-26");
 
 /** The facts of survey and model under a derived one. */
 function rootsOf(id: string): readonly string[] {
@@ -72,7 +76,7 @@ function pointOf(record: Readonly<Record<string, FactState>>): PointFacts {
     citations: new Map(),
     at: { file: "", line: 1, column: 1 },
   };
-  return new PointFacts(new Map(survey), { ok: true, model: sensor, facts: model });
+  return new PointFacts(new Map(survey), { ok: true, model: sensor, facts: model }, TABLES);
 }
 
 describe("a derived fact", () => {

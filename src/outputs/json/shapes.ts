@@ -8,6 +8,7 @@ import type {
   RuleShown,
   Summary,
   SurveyShown,
+  TableShown,
 } from "../../screening/index.js";
 import { openShape, otherMethodShape, stepShape } from "./method-shapes.js";
 import type { Shape } from "./shape.js";
@@ -136,6 +137,12 @@ function modelShape(model: ModelShown): Shape<ModelShown> {
   };
 }
 
+function tableShape(table: TableShown): Shape<TableShown> {
+  const { id, title, by, gives, from, until, reviewBy, reviewOverdue } = table;
+  const citations = table.citations.map(citationShape);
+  return { id, title, by, gives, from, until, reviewBy, reviewOverdue, citations, origin: originShape(table.origin) };
+}
+
 function limitInForceShape(limit: LimitShown): Shape<LimitShown> {
   return {
     outcome: limit.outcome,
@@ -184,6 +191,7 @@ export function headShape(head: ResultHead): Shape<ResultHead> {
     surveys: head.surveys.map(surveyShape),
     skipped: head.skipped.map((left) => ({ file: left.file, text: left.text })),
     models: head.models.map(modelShape),
+    tables: head.tables.map(tableShape),
     rules: head.rules.map(ruleShape),
     groups: head.groups,
     cautions: head.cautions,

@@ -53,6 +53,7 @@ export const HEAD = {
     exactly("A file left out.", { file: text("Path as given."), text: text("Why it could not be read.") }),
   ),
   models: listOf("Sensor models that the points name.", defined("model")),
+  tables: listOf("Tables in force that the rules look up.", defined("table")),
   rules: listOf("Rules that were asked, said once.", defined("rule")),
   groups: { ...listOf("Groups with findings of their own; none are formed yet.", {}), maxItems: 0 },
   cautions: listOf("Cautions that go with everything that leads to work.", { type: "string" }),

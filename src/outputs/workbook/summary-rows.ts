@@ -86,7 +86,7 @@ function countsByRule(head: ResultHead, summary: Summary): readonly TextRow[] {
 /** Widths of the sheet "Rules applied". */
 export const RULES_WIDTHS = [18, 28, 28, 38, 30, 11, 9];
 
-/** Each rule with its limits and sources, then the models with their values. */
+/** Each rule with its limits and sources, then the models with their values and the tables that were looked up. */
 export function rulesRows(head: ResultHead): readonly TextRow[] {
   return [
     headingRow("rule", "demands", "limits in force", "sources", "what to do", "undecided counts as", "review"),
@@ -113,6 +113,26 @@ export function rulesRows(head: ResultHead): readonly TextRow[] {
         const said = sources.map(sourceInWords).join("\n");
         return bodyRow(model.title, factName(fact.fact), factValueInWords(shown), said, fact.from);
       }),
+    ),
+    ...tableRows(head),
+  ];
+}
+
+function tableRows({ tables }: ResultHead): readonly TextRow[] {
+  if (tables.length === 0) return [];
+  return [
+    BLANK_ROW,
+    headingRow("table", "gives", "looked up by", "sources", "in force from", "file", "review"),
+    ...tables.map((table) =>
+      bodyRow(
+        table.title,
+        table.gives.map(factName).join("\n"),
+        table.by.map(factName).join("\n"),
+        table.citations.map(sourceInWords).join("\n"),
+        table.from,
+        table.origin.file,
+        table.reviewOverdue ? "overdue" : "",
+      ),
     ),
   ];
 }

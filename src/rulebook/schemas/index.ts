@@ -4,6 +4,7 @@ import { MEASURING_SCHEMA } from "./measuring-schema.js";
 import type { JsonSchema } from "./parts.js";
 import { RULE_SCHEMA } from "./rule-schema.js";
 import { SITE_SCHEMA } from "./site-schema.js";
+import { TABLE_SCHEMA } from "./table-schema.js";
 import { WORDS_SCHEMA } from "./words-schema.js";
 
 export { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
@@ -12,6 +13,7 @@ export { MEASURING_SCHEMA } from "./measuring-schema.js";
 export type { JsonSchema } from "./parts.js";
 export { RULE_SCHEMA } from "./rule-schema.js";
 export { SITE_SCHEMA } from "./site-schema.js";
+export { TABLE_SCHEMA } from "./table-schema.js";
 export { WORDS_SCHEMA } from "./words-schema.js";
 
 /**
@@ -24,6 +26,7 @@ export const SCHEMA_FILES: Readonly<Record<string, JsonSchema>> = {
   "condition.schema.json": CONDITION_SCHEMA,
   "model.schema.json": MODEL_SCHEMA,
   "measuring.schema.json": MEASURING_SCHEMA,
+  "table.schema.json": TABLE_SCHEMA,
   "words.schema.json": WORDS_SCHEMA,
   "site.schema.json": SITE_SCHEMA,
   "columns.schema.json": COLUMNS_SCHEMA,

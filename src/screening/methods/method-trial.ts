@@ -80,5 +80,5 @@ function keptOnce(outcome: Outcome, missing: readonly string[]): TrialOutcome {
 
 /** A point as it would be with another method. */
 export function withMethod(facts: PointFacts, method: FactState): PointFacts {
-  return new PointFacts(new ChangedRecord(facts, new Map([[METHOD, method]])), facts.model);
+  return new PointFacts(new ChangedRecord(facts, new Map([[METHOD, method]])), facts.model, facts.tables);
 }

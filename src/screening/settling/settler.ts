@@ -96,7 +96,7 @@ function addAskedNext(compiled: ReadyRule["compiled"], ids: Set<string>, facts: 
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const before = ids.size;
     for (const changes of completionsOf([...ids])) {
-      const changed = new PointFacts(new ChangedRecord(facts, changes), facts.model);
+      const changed = new PointFacts(new ChangedRecord(facts, changes), facts.model, facts.tables);
       const { outcome, open } = compiled.judge(changed);
       if (outcome !== "undecided") continue;
       // What is known now and lies too near a limit only shows that the made-up value was badly chosen.
