@@ -64,6 +64,7 @@ export type {
   Rulebook,
   RulebookLoading,
   SensorModel,
+  ValueTable,
   WordFileReading,
 } from "./rulebook/index.js";
 export { addWords, loadRulebook, readColumnFile, readSiteFile, readWordFile } from "./rulebook/index.js";

@@ -24,6 +24,8 @@ async function screened(...args: readonly string[]): Promise<string> {
   return terminal.said.out;
 }
 
+const COMMANDS = ["screen", "columns", "blank-survey", "check-built", "why", "check-rules", "what-changes"];
+
 describe("the README", () => {
   it("shows the report that its first command prints", async () => {
     const report = await screened();
@@ -40,7 +42,7 @@ describe("the README", () => {
 
   it("names only options that there are", async () => {
     const terminal = fakeTerminal();
-    for (const command of ["screen", "columns", "blank-survey"]) await runCommandLine([command, "--help"], terminal);
+    for (const command of COMMANDS) await runCommandLine([command, "--help"], terminal);
     const named = new Set(readme.match(/--[a-z][a-z-]+/g));
     for (const option of named) expect(terminal.said.out, option).toContain(option);
   });
@@ -52,7 +54,8 @@ describe("the README", () => {
         ? readColumnFile({ path: "README.md", text })
         : readSiteFile({ path: "README.md", text }, models),
     );
-    expect(readings.map(({ ok }) => ok)).toEqual([true, true]);
+    expect(readings.length).toBeGreaterThan(1);
+    for (const [index, { ok }] of readings.entries()) expect(ok, blocks("yaml")[index]).toBe(true);
   });
 
   it("runs as the CI does", () => {

@@ -15,6 +15,8 @@ export const DIMENSIONS = [
   "vibration-velocity",
   "vibration-acceleration",
   "ratio",
+  "stress",
+  "resistance-per-length",
 ] as const;
 
 export type Dimension = (typeof DIMENSIONS)[number];
@@ -156,6 +158,8 @@ const LINEAR: readonly Unit[] = [
     ["%", 1, "percent | per cent | prozent | por ciento | pour cent"],
     ["pu", 100],
   ]),
+  ...linear("stress", [["MPa", 1, "N/mm² | N/mm2"]]),
+  ...linear("resistance-per-length", [["Ω/km", 1, "ohm/km"]]),
   ...linear("temperature-difference", [
     ["K", 1, "kelvin"],
     ["°F", 1 / 1.8, "F | degF"],

@@ -56,11 +56,12 @@ export async function checkBuiltFiles(
   if (!loading.ok) return failed(loading.findings);
   const { rulebook } = loading;
   const chosen = readingChosen(run);
-  const reading = await openReading(chosen, rulebook);
+  const asOf = options.asOf ?? utcDay(new Date());
+  const reading = await openReading(chosen, rulebook, asOf);
   if (!reading.ok) return failed(reading.findings);
-  const ofBuilt = await openReading(builtReading(chosen, builtColumns), rulebook);
+  const ofBuilt = await openReading(builtReading(chosen, builtColumns), rulebook, asOf);
   if (!ofBuilt.ok) return failed(ofBuilt.findings);
-  const stated = options.siteFile === undefined ? null : await openSiteFile(options.siteFile, rulebook);
+  const stated = options.siteFile === undefined ? null : await openSiteFile(options.siteFile, rulebook, asOf);
   if (stated && !stated.ok) return failed(stated.findings);
   const site = stated?.statements ?? null;
   const orders = await issuedIn(issued, options);
@@ -78,7 +79,7 @@ export async function checkBuiltFiles(
     issued: orders,
     options: {
       set: options.set ?? rulebook.defaultSet,
-      asOf: options.asOf ?? utcDay(new Date()),
+      asOf,
       siteName: options.siteName ?? null,
       reading: reading.reading.settled,
       builtReading: ofBuilt.reading.settled,

@@ -37,6 +37,6 @@ export const CHECK_BUILT_CALL = RUN_OPTIONS.omit({ stage: true, allFindings: tru
 });
 
 /** How the built surveys are read: as the proposed ones, but for a column file of their own. */
-export function builtReading(chosen: ReadingChosen, builtColumns: string | undefined): ReadingChosen {
+export function builtReading<Chosen extends ReadingChosen>(chosen: Chosen, builtColumns: string | undefined): Chosen {
   return builtColumns === undefined ? chosen : { ...chosen, columns: builtColumns };
 }

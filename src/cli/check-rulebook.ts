@@ -26,10 +26,10 @@ export async function checkRulebook(folder: string | null, options: CheckOptions
   }
   const { rulebook } = loading;
   const unreleased = options.since === null ? [] : await problemsSince(options.since, folder, rulebook, files);
-  const { name, version, digest, rules, models } = rulebook;
+  const { name, version, digest, rules, models, tables } = rulebook;
   return {
     mistakes: unreleased,
-    rulebook: { name, version, digest, rules: rules.length, models: models.size },
+    rulebook: { name, version, digest, rules: rules.length, models: models.size, tables: tables.size },
     cases: runCases(rulebook),
     reviewsDue: rulebook.rules.flatMap((rule) => reviewsDueOf(rule, options.asOf)),
     coverage: options.coverage ? coverageOf(rulebook) : null,

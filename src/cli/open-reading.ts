@@ -1,6 +1,6 @@
-import { showText } from "../base/index.js";
+import { type PlainDay, showText } from "../base/index.js";
 import { readTextFile } from "../disk/index.js";
-import type { ColumnFile, ColumnGuide, WordLists } from "../facts/index.js";
+import type { ColumnFile, ColumnGuide, MeasuringWays, WordLists } from "../facts/index.js";
 import { wordClashes } from "../records/index.js";
 import {
   type AddedWords,
@@ -10,6 +10,7 @@ import {
   type Rulebook,
   readColumnFile,
   readWordFile,
+  waysOn,
 } from "../rulebook/index.js";
 import type { ReadingSettled } from "../screening/index.js";
 import { LIMIT_NAMES, type ReadingOptions } from "../workbook/index.js";
@@ -42,11 +43,16 @@ export async function inputPaths(
   return [...(await rulebookPaths(rules ?? null)), ...given];
 }
 
-/** Opens the column file and the word files of a run. */
-export async function openReading(chosen: ReadingChosen, rulebook: Rulebook): Promise<ReadingOpening> {
+/**
+ * Opens the column file and the word files of a run.
+ *
+ * @param asOf - the day on which accuracies of ways of measuring are looked up
+ */
+export async function openReading(chosen: ReadingChosen, rulebook: Rulebook, asOf: PlainDay): Promise<ReadingOpening> {
+  const ways = waysOn(rulebook.ways, asOf);
   const { columns, words } = chosen;
   const findings: FileFinding[] = [];
-  const file = columns === undefined ? null : await openColumnFile(columns, findings);
+  const file = columns === undefined ? null : await openColumnFile(columns, ways, findings);
   const added = await openWordFiles(words, rulebook, findings);
   if (findings.length > 0) return { ok: false, findings };
   const { language, decimal, column, limit, encoding, separator } = chosen;
@@ -59,7 +65,7 @@ export async function openReading(chosen: ReadingChosen, rulebook: Rulebook): Pr
   return {
     ok: true,
     reading: {
-      words: added.lists,
+      words: { ...added.lists, ways },
       guide,
       options: { encoding, separator, limits: Object.fromEntries(limit) },
       settled: {
@@ -81,9 +87,9 @@ function optionsShown({ language, decimal, column, limit, encoding, separator }:
   ];
 }
 
-async function openColumnFile(path: string, findings: FileFinding[]): Promise<ColumnFile | null> {
+async function openColumnFile(path: string, ways: MeasuringWays, findings: FileFinding[]): Promise<ColumnFile | null> {
   const text = await readTextFile(path);
-  const reading = text.ok ? readColumnFile(text.file) : { ok: false as const, findings: [findingOf(text.error)] };
+  const reading = text.ok ? readColumnFile(text.file, ways) : { ok: false as const, findings: [findingOf(text.error)] };
   if (reading.ok) return reading.columns;
   findings.push(...reading.findings);
   return null;

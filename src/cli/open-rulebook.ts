@@ -1,6 +1,6 @@
 import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import type { TextFile } from "../base/index.js";
+import type { PlainDay, TextFile } from "../base/index.js";
 import { type DiskProblem, readFolderAtCommit, readTextFile, readTextFolder } from "../disk/index.js";
 import type { Rulebook } from "../rulebook/index.js";
 import {
@@ -9,6 +9,7 @@ import {
   type RulebookLoading,
   readSiteFile,
   type SiteReading,
+  waysOn,
 } from "../rulebook/index.js";
 
 const PACKAGE_ROOT = fileURLToPath(new URL("../../", import.meta.url));
@@ -74,11 +75,15 @@ export async function rulebookPaths(folder: string | null): Promise<readonly str
   return files.map(({ path }) => path);
 }
 
-/** Reads a site file. */
-export async function openSiteFile(path: string, rulebook: Rulebook): Promise<SiteReading> {
+/**
+ * Reads a site file.
+ *
+ * @param asOf - the day on which accuracies of ways of measuring are looked up
+ */
+export async function openSiteFile(path: string, rulebook: Rulebook, asOf: PlainDay): Promise<SiteReading> {
   const reading = await readTextFile(path);
   if (!reading.ok) return { ok: false, findings: [findingOf(reading.error)] };
-  return readSiteFile(reading.file, rulebook.models);
+  return readSiteFile(reading.file, rulebook.models, waysOn(rulebook.ways, asOf));
 }
 
 /** A trouble with a file of the disk as a finding about it. */

@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
 import { mkdir } from "node:fs/promises";
 import { Command, Option } from "commander";
-import { STAGES, utcDay } from "../base/index.js";
+import { STAGES } from "../base/index.js";
 import { checkWritable, OutputBatch } from "../disk/index.js";
 import { countOf, terminalReport } from "../outputs/index.js";
 import { type PointResult, reachesLevel, type Screening, type ScreeningInput, screen } from "../screening/index.js";
@@ -10,7 +10,7 @@ import type { OpenedSurvey } from "./open-surveys.js";
 import { progressOf } from "./progress.js";
 import { addReadingOptions } from "./reading-options.js";
 import { printResult, writeFiles } from "./run-outputs.js";
-import { audit, CannotRun, readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
+import { audit, CannotRun, dayOf, readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
 import { type Targets, targetPaths, targetsFor, targetsOf } from "./targets.js";
 import type { Terminal } from "./terminal.js";
@@ -94,7 +94,7 @@ async function runScreen(
       options: {
         set,
         stage: options.stage,
-        asOf: options.asOf ?? utcDay(terminal.now()),
+        asOf: dayOf(options, terminal),
         siteName: options.site ?? null,
         reading: reading.settled,
         allFindings: options.allFindings,

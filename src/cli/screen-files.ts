@@ -63,10 +63,11 @@ export async function screenFiles(
   const loading = await openRulebook(options.rules ?? null);
   if (!loading.ok) return { ok: false, findings: loading.findings, unreadable: [] };
   const { rulebook } = loading;
-  const opening = await openReading(readingChosen(checked.data), rulebook);
+  const asOf = options.asOf ?? utcDay(new Date());
+  const opening = await openReading(readingChosen(checked.data), rulebook, asOf);
   if (!opening.ok) return { ok: false, findings: opening.findings, unreadable: [] };
   const { words, guide, options: how, settled } = opening.reading;
-  const stated = options.siteFile === undefined ? null : await openSiteFile(options.siteFile, rulebook);
+  const stated = options.siteFile === undefined ? null : await openSiteFile(options.siteFile, rulebook, asOf);
   if (stated && !stated.ok) return { ok: false, findings: stated.findings, unreadable: [] };
   const site = stated?.statements ?? null;
   const surveys = await openSurveys(paths, { words }, site, {
@@ -85,7 +86,7 @@ export async function screenFiles(
     options: {
       set: options.set ?? rulebook.defaultSet,
       stage: options.stage ?? "proposed",
-      asOf: options.asOf ?? utcDay(new Date()),
+      asOf,
       siteName: options.siteName ?? null,
       reading: settled,
       allFindings: options.allFindings ?? false,

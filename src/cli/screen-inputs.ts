@@ -1,3 +1,4 @@
+import { type PlainDay, utcDay } from "../base/index.js";
 import type { SiteStatements } from "../facts/index.js";
 import { countOf } from "../outputs/index.js";
 import type { Rulebook } from "../rulebook/index.js";
@@ -21,14 +22,19 @@ export async function rulebookOf(options: Pick<ScreenOptions, "rules">, terminal
   return stop(terminal, `the rulebook has ${countOf(loading.findings.length, "mistake")}; correct it and run again`);
 }
 
+/** The day of a run: the one asked for, else today in UTC. */
+export function dayOf({ asOf }: Partial<Pick<ScreenOptions, "asOf">>, terminal: Terminal): PlainDay {
+  return asOf ?? utcDay(terminal.now());
+}
+
 /** What the site file of a run states, if one is given. */
 export async function siteOf(
-  options: Pick<ScreenOptions, "siteFile">,
+  options: Pick<ScreenOptions, "siteFile" | "asOf">,
   rulebook: Rulebook,
   terminal: Terminal,
 ): Promise<SiteStatements | null> {
   if (options.siteFile === undefined) return null;
-  const reading = await openSiteFile(options.siteFile, rulebook);
+  const reading = await openSiteFile(options.siteFile, rulebook, dayOf(options, terminal));
   if (reading.ok) return reading.statements;
   for (const finding of reading.findings) terminal.err(findingLine(finding));
   return stop(terminal, `the site file has ${countOf(reading.findings.length, "mistake")}; correct it and run again`);
@@ -36,11 +42,11 @@ export async function siteOf(
 
 /** What the surveys of a run are read with; mistakes in its files are said and end the run. */
 export async function readingOf(
-  options: ReadingChosen,
+  options: ReadingChosen & Partial<Pick<ScreenOptions, "asOf">>,
   rulebook: Rulebook,
   terminal: Terminal,
 ): Promise<OpenedReading> {
-  const opening = await openReading(options, rulebook);
+  const opening = await openReading(options, rulebook, dayOf(options, terminal));
   if (opening.ok) return opening.reading;
   for (const finding of opening.findings) terminal.err(findingLine(finding));
   const count = countOf(opening.findings.length, "mistake");

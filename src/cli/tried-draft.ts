@@ -21,7 +21,7 @@ export function triedDraft(
   again: (reader: SurveyReader) => SurveyReading,
 ): TriedDraft {
   const isSame = (text: string): boolean => {
-    const columns = readColumnFile({ path: "draft", text });
+    const columns = readColumnFile({ path: "draft", text }, words.ways);
     if (!columns.ok) return false;
     const guide = { file: columns.columns, language: null, decimalSign: null, columns: [] };
     return readsAlike(again(surveyReader(words, null, guide)), understood.reading);

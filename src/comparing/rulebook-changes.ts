@@ -1,4 +1,4 @@
-import type { Rulebook } from "../rulebook/index.js";
+import type { Rulebook, TableRow } from "../rulebook/index.js";
 
 /** One leaf of the data of a rulebook that is another in the newer one; null where it is not there. */
 export interface LeafChange {
@@ -8,9 +8,9 @@ export interface LeafChange {
   readonly after: unknown;
 }
 
-/** A rule, model, group or named condition that was added, removed or changed. */
+/** A rule, model, table, group or named condition that was added, removed or changed. */
 export interface ThingChanged {
-  readonly kind: "rule" | "model" | "group" | "condition";
+  readonly kind: "rule" | "model" | "table" | "group" | "condition";
   readonly id: string;
   readonly how: "added" | "removed" | "changed";
   /** Of a changed one. Cases are left out: they prove a rule, they do not make it. */
@@ -20,15 +20,31 @@ export interface ThingChanged {
 /** What no outcome rests on: places in files, and the cases. */
 const LEFT_OUT: ReadonlySet<string> = new Set(["at", "cases", "casesGive", "origin"]);
 
-/** What is different between two rulebooks, rule by rule, model by model, group by group. */
+/** What is different between two rulebooks, rule by rule, model by model, table by table, group by group. */
 export function rulebookChanges(before: Rulebook, after: Rulebook): readonly ThingChanged[] {
   const rules = (book: Rulebook): ReadonlyMap<string, unknown> => new Map(book.rules.map((rule) => [rule.id, rule]));
   return [
     ...thingsChanged("rule", rules(before), rules(after)),
     ...thingsChanged("model", before.models, after.models),
+    ...thingsChanged("table", tables(before), tables(after)),
     ...thingsChanged("group", before.groups, after.groups),
     ...thingsChanged("condition", before.conditions, after.conditions),
   ];
+}
+
+/** Tables with their rows by the choices that name them, so that a row is told by those and not by its place. */
+function tables({ tables: all }: Rulebook): ReadonlyMap<string, unknown> {
+  return new Map(
+    [...all].map(([id, table]) => [
+      id,
+      { ...table, entries: table.entries.map((entry) => ({ ...entry, rows: new Map(entry.rows.map(rowByKeys)) })) },
+    ]),
+  );
+}
+
+function rowByKeys({ keys, values }: TableRow): readonly [string, unknown] {
+  const plain = [...values].map(([id, value]) => [id, typeof value === "object" && value ? value.lowest : value]);
+  return [keys.length === 0 ? "every point" : keys.join(", "), Object.fromEntries(plain)];
 }
 
 function thingsChanged(

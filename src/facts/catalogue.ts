@@ -9,6 +9,7 @@ import { MACHINE_FACTS } from "./survey-machine.js";
 import { OPERATION_FACTS } from "./survey-operation.js";
 import { SURFACE_FACTS } from "./survey-surface.js";
 import { SURROUNDINGS_FACTS } from "./survey-surroundings.js";
+import { TABLE_FACTS } from "./table-facts.js";
 
 /** Every survey field, in the order in which a survey is usually laid out. */
 export const SURVEY_FACTS: readonly FactDefinition[] = [
@@ -25,6 +26,7 @@ export const SURVEY_FACTS: readonly FactDefinition[] = [
 export const CATALOGUE: readonly FactDefinition[] = [
   ...SURVEY_FACTS,
   ...MODEL_FACTS,
+  ...TABLE_FACTS,
   ...DERIVED_FACTS,
   ...GROUP_FACTS,
   ...RUN_FACTS,

@@ -1,3 +1,4 @@
+import type { StatedAccuracy } from "./accuracy.js";
 import type { Language } from "./words.js";
 
 /** The sign in front of the decimals. */
@@ -25,6 +26,8 @@ export interface ColumnWord {
   readonly decimalSign: DecimalSign | null;
   /** Words that the column has of its own: a choice of the fact, or true and false of a yes-no. */
   readonly values: ReadonlyMap<string, string | boolean>;
+  /** How accurate its numbers are that do not say so themselves; left out where nobody says. */
+  readonly accuracy?: StatedAccuracy | null;
   /** Where it is said. */
   readonly by: string;
 }

@@ -1,9 +1,11 @@
 import { STAGES } from "../base/index.js";
 import type { FactDefinition } from "./definition.js";
+import { BONDING_DERIVED } from "./derived/bonding.js";
 import { FIXING_DERIVED } from "./derived/fixing.js";
 import { OPERATION_DERIVED } from "./derived/operation.js";
 import { RUNNING_DERIVED } from "./derived/running.js";
 import { SEAT_DERIVED } from "./derived/seat.js";
+import { TABLE_KEY_DERIVED } from "./derived/table-keys.js";
 import { WATER_DERIVED } from "./derived/water.js";
 import { WIRING_DERIVED } from "./derived/wiring.js";
 
@@ -13,6 +15,8 @@ export const DERIVED_FACTS: readonly FactDefinition[] = [
   ...RUNNING_DERIVED,
   ...SEAT_DERIVED,
   ...FIXING_DERIVED,
+  ...BONDING_DERIVED,
+  ...TABLE_KEY_DERIVED,
   ...WIRING_DERIVED,
   ...WATER_DERIVED,
 ];

@@ -10,7 +10,12 @@ export type UnknownReason = "missing" | "doubtful" | "unreadable" | "conflicting
 export type Origin =
   | { readonly kind: "cells"; readonly cells: readonly CellPlace[] }
   | { readonly kind: "statement"; readonly file: string; readonly line: number }
-  | { readonly kind: "derived"; readonly from: readonly string[] }
+  | {
+      readonly kind: "derived";
+      readonly from: readonly string[];
+      /** Of a fact looked up in a table: the line of its row, or of the entry where several rows agree; absent while open. */
+      readonly at?: { readonly file: string; readonly line: number };
+    }
   | { readonly kind: "none" };
 
 /** A fact with its value, and where it came from. */

@@ -1,3 +1,5 @@
+import type { MeasuringWays } from "./measuring-way.js";
+
 /** Languages whose headings and words the shipped lists know; a variant decides how numbers are written. */
 export type Language = "en" | "de" | "es" | "fr";
 export type Locale = Language | "de-CH" | "es-MX";
@@ -64,4 +66,6 @@ export interface WordLists {
   readonly common: CommonWords;
   /** By fact id. */
   readonly fields: ReadonlyMap<string, FieldWords>;
+  /** Ways of measuring in force; left out where none are to be known. */
+  readonly ways?: MeasuringWays;
 }

@@ -1,17 +1,18 @@
 import type { FactState, Facts } from "../facts/index.js";
+import type { PreparedCase } from "../rulebook/index.js";
 
-/** Facts of a case with some of them changed. */
+/** Facts of a case with some of them changed; what tables give follows the change. */
 export class ChangedFacts implements Facts {
-  readonly #facts: Facts;
+  readonly #base: Pick<PreparedCase, "given" | "tables">;
   readonly #changes: ReadonlyMap<string, FactState>;
 
-  constructor(facts: Facts, changes: ReadonlyMap<string, FactState>) {
-    this.#facts = facts;
+  constructor(base: Pick<PreparedCase, "given" | "tables">, changes: ReadonlyMap<string, FactState>) {
+    this.#base = base;
     this.#changes = changes;
   }
 
   get(id: string): FactState | undefined {
-    return this.#changes.get(id) ?? this.#facts.get(id);
+    return this.#changes.get(id) ?? this.#base.given.get(id) ?? this.#base.tables.get(id, this);
   }
 
   has(id: string): boolean {
@@ -19,6 +20,6 @@ export class ChangedFacts implements Facts {
   }
 
   *[Symbol.iterator](): Iterator<readonly [string, FactState]> {
-    yield* new Map([...this.#facts, ...this.#changes]);
+    yield* new Map([...this.#base.given, ...this.#changes]);
   }
 }

@@ -62,7 +62,7 @@ function suggestionFor(
 ): SuggestedCase | null {
   for (const base of cases) {
     const { asOf, changes } = demand.wanted(base);
-    const facts = new ChangedFacts(base.facts, changes);
+    const facts = new ChangedFacts(base, changes);
     for (const one of atStages({ ...base, asOf, facts }, onDays)) {
       const [stage] = one.stages;
       if (stage === undefined || !demand.isMetBy(one)) continue;

@@ -1,9 +1,9 @@
 import type { PlainDay, Stage } from "../base/index.js";
-import type { Facts } from "../facts/index.js";
 import {
   type CompiledRule,
   compileRule,
   differenceOf,
+  type PreparedCase,
   prepareCase,
   type Rule,
   type Rulebook,
@@ -11,14 +11,11 @@ import {
 } from "../rulebook/index.js";
 
 /** The parts of a rulebook by which rules are judged. */
-export type Book = Pick<Rulebook, "conditions" | "models">;
+export type Book = Pick<Rulebook, "conditions" | "models" | "tables">;
 
 /** A case of a rule, ready to be judged by altered forms of the rule. */
-export interface ReadyCase {
+export interface ReadyCase extends PreparedCase {
   readonly written: RuleCase;
-  readonly asOf: PlainDay;
-  readonly stages: readonly Stage[];
-  readonly facts: Facts;
 }
 
 /** The cases of a rule, each prepared once. */

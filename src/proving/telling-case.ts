@@ -26,7 +26,7 @@ export function tellingCase(
   const probes = probesOf([rule, altered], books.before);
   let tries = 0;
   const told = (base: ReadyCase, asOf: string, changes: ReadonlyMap<string, FactState>): SuggestedCase | null => {
-    const facts = new ChangedFacts(base.facts, changes);
+    const facts = new ChangedFacts(base, changes);
     for (const stage of STAGES) {
       if (!base.stages.includes(stage)) continue;
       tries += 1;
@@ -86,7 +86,7 @@ function* changesOf(
   from: ReadonlyMap<string, FactState> = new Map(),
 ): Iterable<ReadonlyMap<string, FactState>> {
   for (const [index, fact] of facts.entries()) {
-    for (const state of valuesOf(fact, new ChangedFacts(base.facts, from))) {
+    for (const state of valuesOf(fact, new ChangedFacts(base, from))) {
       const changes = new Map([...from, [fact, state]]);
       if (depth === 1) yield changes;
       else yield* changesOf(base, facts.toSpliced(index, 1), valuesOf, depth - 1, changes);

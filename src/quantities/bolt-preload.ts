@@ -1,5 +1,5 @@
 import type { Interval } from "../base/index.js";
-import { boltStrength, type PropertyClass } from "./bolt-strength.js";
+import type { BoltStrength } from "./bolt-strength.js";
 import { preloadByNutFactorN, preloadForTorqueN, type TorqueGeometry } from "./bolt-torque.js";
 import { requireBounded, requireNotNegative, requirePositive, requireWithin } from "./require-number.js";
 import type { Thread } from "./thread-designation.js";
@@ -122,17 +122,17 @@ export interface BoltUtilisation {
 }
 
 /**
- * How far a preload uses a bolt of a property class up.
+ * How far a preload uses a bolt up.
  *
- * @throws RangeError as {@link equivalentStressMPa} and {@link boltStrength}
+ * @param strength - of the property class of the bolt at its diameter
+ * @throws RangeError as {@link equivalentStressMPa}
  */
 export function boltUtilisation(
   thread: Thread,
-  propertyClass: PropertyClass,
+  { tensileMPa, yieldMPa, proofMPa }: BoltStrength,
   preloadN: number,
   threadFriction: number,
 ): BoltUtilisation {
-  const { tensileMPa, yieldMPa, proofMPa } = boltStrength(propertyClass, thread.majorMm);
   const tensionMPa = requireNotNegative("preloadN", preloadN) / tensileStressAreaMm2(thread);
   return {
     ofYield: equivalentStressMPa(thread, preloadN, threadFriction) / yieldMPa,

@@ -1,8 +1,4 @@
-import type { Interval } from "../base/index.js";
 import { requireNotNegative, requirePositive } from "./require-number.js";
-import { type BoltMaterial, FRICTION, NUT_FACTORS, type ThreadState } from "./tables/bolt-friction.js";
-
-export type { BoltMaterial, ThreadState } from "./tables/bolt-friction.js";
 
 /** What of a bolted joint takes part in the torque, mm. */
 export interface TorqueGeometry {
@@ -119,16 +115,6 @@ export function torqueByNutFactorNm(preloadN: number, nominalDiameterMm: number,
 export function preloadByNutFactorN(torqueNm: number, nominalDiameterMm: number, factor: number): number {
   requirePositive("nominalDiameterMm", nominalDiameterMm);
   return (requireNotNegative("torqueNm", torqueNm) * 1000) / (nominalDiameterMm * requirePositive("factor", factor));
-}
-
-/** Friction to be expected, or null where the table has none; see its sources. */
-export function frictionOf(material: BoltMaterial, state: ThreadState): Interval | null {
-  return FRICTION[material][state];
-}
-
-/** Nut factors to be expected on carbon steel; see the sources of the table. */
-export function nutFactorOf(state: ThreadState): Interval {
-  return NUT_FACTORS[state];
 }
 
 function exactArmMm(geometry: TorqueGeometry, friction: Friction): number {

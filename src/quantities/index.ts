@@ -20,14 +20,12 @@ export {
   preloadRangeByNutFactorN,
   preloadRangeN,
 } from "./bolt-preload.js";
-export type { BoltStrength, PropertyClass } from "./bolt-strength.js";
-export { boltLoadsN, boltStrength, PROPERTY_CLASS_NAMES } from "./bolt-strength.js";
-export type { BoltMaterial, Friction, ThreadState, TorqueGeometry } from "./bolt-torque.js";
+export type { BoltStrength } from "./bolt-strength.js";
+export { boltLoadN } from "./bolt-strength.js";
+export type { Friction, TorqueGeometry } from "./bolt-torque.js";
 export {
-  frictionOf,
   headFrictionDiameterMm,
   nutFactor,
-  nutFactorOf,
   preloadByNutFactorN,
   preloadForTorqueN,
   shortFormPreloadN,
@@ -52,12 +50,9 @@ export {
   COPPER_RESISTIVITY_OHM_MM2_PER_KM,
   COPPER_TEMPERATURES_C,
   copperResistanceOhmPerKm,
-  greatestResistanceOhmPerKm,
   resistanceAtTemperature,
-  resistanceBoundsOhmPerKm,
   resistanceRangeOhmPerKm,
 } from "./conductors.js";
-export { highestPreloadPct } from "./highest-preload.js";
 export type { IpCode, WaterExposure, WaterProtection } from "./ip-code.js";
 export { ipCodeIncludes, readIpCode, waterDigitIncludes, waterProtection } from "./ip-code.js";
 export { lowestFrequencyShownHz, shareShownAbove } from "./lower-corner.js";
@@ -76,6 +71,7 @@ export {
   usableShareOfResonance,
   usableUpperFrequencyHz,
 } from "./mounting-resonance.js";
+export { preloadPct } from "./preload-share.js";
 export type { Drive, LowestRunning } from "./running-speed.js";
 export { lowestRunningSpeed, speedVaries } from "./running-speed.js";
 export type { Seat } from "./seat.js";
@@ -124,7 +120,6 @@ export {
   supplyBandV,
   supplyLoad,
 } from "./supply.js";
-export type { ConductorClass, ConductorCoat } from "./tables/conductors.js";
 export { SMALLEST_OBJECT_KEPT_OUT_MM, WATER_TESTS } from "./tables/ip-code.js";
 export type { HoldingMethod } from "./tables/mounting-methods.js";
 export { USUAL_UPPER_FREQUENCY_HZ } from "./tables/mounting-methods.js";
@@ -147,13 +142,7 @@ export {
   tapHoleUseWithin,
 } from "./tap-drill.js";
 export type { JointStrength, WeakestPart } from "./tapped-joint.js";
-export {
-  holeStrippingLoadN,
-  jointStrength,
-  limitingPressureMPa,
-  tappedTensileMPa,
-  usualEngagementInDiameters,
-} from "./tapped-joint.js";
+export { holeStrippingLoadN, jointStrength } from "./tapped-joint.js";
 export type { Thread } from "./thread-designation.js";
 export { threadDesignated } from "./thread-designation.js";
 export type { ThreadLimits } from "./thread-limits.js";

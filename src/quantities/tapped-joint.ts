@@ -1,7 +1,6 @@
 import type { Interval } from "../base/index.js";
-import { boltStrength, type PropertyClass } from "./bolt-strength.js";
+import { boltLoadN } from "./bolt-strength.js";
 import { requireNotNegative, requirePositive } from "./require-number.js";
-import { TAPPED_MATERIALS } from "./tables/tapped-materials.js";
 import type { Thread } from "./thread-designation.js";
 import { tensileStressAreaMm2 } from "./thread-profile.js";
 import {
@@ -29,23 +28,23 @@ export interface JointStrength {
  * Source: ISO 898-1 for the bolt, FED-STD-H28/2 for the areas, shear as {@link SHEAR_OVER_TENSILE} of the tensile strength.
  * The bolt is taken at its least strength; a stronger one may strip a thread that holds this one.
  *
+ * @param boltTensileMPa - least tensile strength of the bolt, MPa
  * @param tappedTensileMPa - tensile strength of the tapped material, MPa
  * @param engagementMm - length of full thread that bolt and hole share, mm
  * @throws RangeError for a strength that is not above 0, a negative length, or a thread without tolerances
  */
 export function jointStrength(
   thread: Thread,
-  propertyClass: PropertyClass,
+  boltTensileMPa: number,
   tappedTensileMPa: number,
   engagementMm: number,
 ): JointStrength {
   requirePositive("tappedTensileMPa", tappedTensileMPa);
   requireNotNegative("engagementMm", engagementMm);
-  const { tensileMPa } = boltStrength(propertyClass, thread.majorMm);
   const sizes = strippingSizes(thread, "worst");
-  const boltN = tensileMPa * tensileStressAreaMm2(thread);
+  const boltN = boltLoadN(boltTensileMPa, tensileStressAreaMm2(thread));
   const holeThreadN = strippingLoadN(internalShearAreaMm2(sizes, engagementMm), SHEAR_OVER_TENSILE * tappedTensileMPa);
-  const boltThreadN = strippingLoadN(externalShearAreaMm2(sizes, engagementMm), SHEAR_OVER_TENSILE * tensileMPa);
+  const boltThreadN = strippingLoadN(externalShearAreaMm2(sizes, engagementMm), SHEAR_OVER_TENSILE * boltTensileMPa);
   const least = Math.min(boltN, holeThreadN, boltThreadN);
   const weakest = least === boltN ? "bolt" : least === holeThreadN ? "hole-thread" : "bolt-thread";
   return { boltN, holeThreadN, boltThreadN, weakest };
@@ -55,43 +54,13 @@ export function jointStrength(
  * Load that strips a thread tapped into a material, N: lowest for the weakest grade with the threads at their worst
  * limits, highest for the strongest grade with basic sizes.
  *
- * @param material - choice of `surface_material`
- * @returns the interval, or null for a material whose strength is not known
+ * @param tappedTensileMPa - tensile strength of the material, MPa, from its weakest to its strongest grade
  * @throws RangeError as {@link jointStrength}
  */
-export function holeStrippingLoadN(thread: Thread, material: string, engagementMm: number): Interval | null {
-  const strength = tappedTensileMPa(material);
-  if (!strength) return null;
+export function holeStrippingLoadN(thread: Thread, tappedTensileMPa: Interval, engagementMm: number): Interval {
   const areaMm2 = (fit: "worst" | "basic"): number => internalShearAreaMm2(strippingSizes(thread, fit), engagementMm);
   return {
-    lowest: strippingLoadN(areaMm2("worst"), SHEAR_OVER_TENSILE * strength.lowest),
-    highest: strippingLoadN(areaMm2("basic"), SHEAR_OVER_TENSILE * strength.highest),
+    lowest: strippingLoadN(areaMm2("worst"), SHEAR_OVER_TENSILE * tappedTensileMPa.lowest),
+    highest: strippingLoadN(areaMm2("basic"), SHEAR_OVER_TENSILE * tappedTensileMPa.highest),
   };
-}
-
-/** Tensile strength of a material to be tapped, MPa, over its usual grades; null where none is known. */
-export function tappedTensileMPa(material: string): Interval | null {
-  return TAPPED_MATERIALS.get(material)?.tensileMPa ?? null;
-}
-
-/**
- * Limiting pressure under a bolt head, MPa, for the weakest grade.
- *
- * @param material - choice of `surface_material`
- * @returns the pressure, or null where no figure is known
- */
-export function limitingPressureMPa(material: string): number | null {
-  return TAPPED_MATERIALS.get(material)?.limitingPressureMPa ?? null;
-}
-
-/**
- * Least engagement of thumb, in nominal diameters, for bolts of class 8.8 or A2-70.
- *
- * Source: common practice.
- *
- * @param material - choice of `surface_material`
- * @returns the multiple, or null for a material in which no thread is to be cut
- */
-export function usualEngagementInDiameters(material: string): number | null {
-  return TAPPED_MATERIALS.get(material)?.engagementInDiameters ?? null;
 }

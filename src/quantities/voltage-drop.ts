@@ -1,6 +1,5 @@
 import { resistanceAtTemperature } from "./conductors.js";
 import { requireNotNegative, requirePositive } from "./require-number.js";
-import { type ConductorClass, type ConductorCoat, GREATEST_RESISTANCE } from "./tables/conductors.js";
 
 /**
  * Resistance of both conductors of a run.
@@ -100,21 +99,20 @@ export function longestCableM(
 /**
  * The least nominal size that leaves a load its voltage, by the greatest resistance that the standard allows.
  *
- * Source: IEC 60228 as reprinted, and the functions above. The current that the insulation bears is not looked at.
+ * Source: the functions above. The current that the insulation bears is not looked at.
  *
- * @param conductor - class and coat
- * @returns mm², or null where no size up to 10 mm² is enough
+ * @param sizes - nominal sizes in mm², rising, each with its greatest resistance at 20 °C in Ω/km
+ * @returns mm², or null where none of the sizes is enough
  */
 export function leastCrossSectionMm2(
   lowestSupplyV: number,
   neededV: number,
   highestCurrentA: number,
   run: Omit<CableRun, "resistanceAt20OhmPerKm">,
-  conductor: { readonly class: ConductorClass; readonly coat: ConductorCoat },
+  sizes: readonly (readonly [crossSectionMm2: number, ohmPerKm: number])[],
 ): number | null {
   requirePositive("neededV", neededV);
-  const rows = GREATEST_RESISTANCE[conductor.class][conductor.coat];
-  const enough = rows.find(
+  const enough = sizes.find(
     ([, resistanceAt20OhmPerKm]) =>
       lowestVoltageAtLoadV(lowestSupplyV, highestCurrentA, { ...run, resistanceAt20OhmPerKm }) >= neededV,
   );

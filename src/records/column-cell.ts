@@ -1,5 +1,5 @@
-import { foldText, showText, single } from "../base/index.js";
-import { factOf } from "../facts/index.js";
+import { foldText, type Interval, showText, single } from "../base/index.js";
+import { accuracyOfWay, factOf, type Said, withAccuracy } from "../facts/index.js";
 import type { CellValue } from "../workbook/index.js";
 import { noChoice, type PhraseReading, readPhrase } from "./cell-choice.js";
 import type { CellReading, CellTrouble, NumberRead } from "./cell-reading.js";
@@ -8,6 +8,7 @@ import type { ColumnPlan } from "./columns.js";
 import { driveBesideSpeed } from "./drive-beside-speed.js";
 import { type Entry, knownAs, reasonOf, unknownAs } from "./entries.js";
 import { shownText } from "./grid.js";
+import { type ColumnAccuracy, wayAlone } from "./heading-accuracy.js";
 import { saysCoating, saysPaint, saysShaft } from "./languages.js";
 import { placeMentioned } from "./place-mention.js";
 import type { ProblemCode } from "./problems.js";
@@ -109,7 +110,12 @@ function dropped(fact: string, remark: string): CellRemark {
 
 function numberSaid(reading: NumberRead, plan: ColumnPlan, context: CellContext): CellSaid {
   const { field } = context;
-  const remarks: CellRemark[] = reading.remarks.map((remark) => dropped(field.id, remark));
+  const way = reading.accuracy === null ? wayInRemarks(reading.remarks, context) : null;
+  const accuracy = reading.accuracy !== null ? null : (way?.accuracy ?? plan.accuracy ?? null);
+  if (accuracy !== null && accuracy.stated === null) return failed(field.id, trouble("doubtful", accuracy.why));
+  const remarks: CellRemark[] = reading.remarks
+    .filter((remark) => remark !== way?.remark)
+    .map((remark) => dropped(field.id, remark));
   let assumed: string | undefined;
   if (reading.unitFrom === "field" && field.kind === "quantity") {
     assumed = `no unit stated, taken as ${field.unit}`;
@@ -123,14 +129,21 @@ function numberSaid(reading: NumberRead, plan: ColumnPlan, context: CellContext)
     assumed = "Hz taken as turns of the shaft per second";
     remarks.push({ code: "assumed", fact: field.id, text: `${assumed}; write r/min if it is the mains or drive side` });
   }
-  const more = {
-    ...(assumed === undefined ? {} : { assumed }),
-    ...(reading.accuracy === null ? {} : { accuracy: reading.accuracy }),
+  const knownNumber = (value: Interval, fact: string): Said => {
+    const said = {
+      value,
+      ...(assumed === undefined ? {} : { assumed }),
+      ...(reading.accuracy === null ? {} : { accuracy: reading.accuracy }),
+    };
+    const { value: kept, ...more } = accuracy
+      ? withAccuracy({ known: true, ...said }, accuracy.stated, factOf(fact))
+      : said;
+    return knownAs(kept, more);
   };
   const hertz = reading.hertz && !saysShaft(plan.heading);
   if (reading.range) {
-    const low = knownAs(single(reading.interval.lowest), more);
-    const high = knownAs(single(reading.interval.highest), more);
+    const low = knownNumber(single(reading.interval.lowest), "lowest_speed");
+    const high = knownNumber(single(reading.interval.highest), "highest_speed");
     return said(
       [
         { fact: "lowest_speed", said: low, empty: false, mention: false },
@@ -143,13 +156,29 @@ function numberSaid(reading: NumberRead, plan: ColumnPlan, context: CellContext)
   const { unit, rounding } = reading;
   const written = unit === null ? {} : { written: { unit, rounding } };
   const entries: Entry[] = [
-    { fact: field.id, said: knownAs(reading.interval, more), empty: false, mention: false, ...written },
+    { fact: field.id, said: knownNumber(reading.interval, field.id), empty: false, mention: false, ...written },
   ];
   if (field.id === "supply_voltage" && reading.supply !== null) {
     entries.push({ fact: "supply_kind", said: knownAs(reading.supply), empty: false, mention: true });
   }
   entries.push(...driveBesideSpeed(reading.remarks, context));
   return said(entries, { remarks, hertz });
+}
+
+/** A way of measuring that stands beside the number, and nothing else with it (14,9 (Messschieber)). */
+function wayInRemarks(
+  remarks: readonly string[],
+  { field, vocabulary }: CellContext,
+): { readonly remark: string; readonly accuracy: ColumnAccuracy } | null {
+  for (const remark of remarks) {
+    const named = wayAlone(remark, vocabulary);
+    if (!named) continue;
+    const accuracy = accuracyOfWay(named, field);
+    if (accuracy === "cannot-measure") continue;
+    const why = `"${showText(remark)}" is a way of measuring of which no accuracy is in force`;
+    return { remark, accuracy: accuracy === "not-in-force" ? { stated: null, why } : { stated: accuracy, why: "" } };
+  }
+  return null;
 }
 
 function phraseSaid(

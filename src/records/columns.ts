@@ -5,6 +5,7 @@ import type { UnitRead } from "./cell-unit.js";
 import type { Grid } from "./grid.js";
 import { type SheetGuide, wordForColumn } from "./guide.js";
 import { fieldNotMeant, givenMatch, type HeadingMatch, matchHeading, namesIn, readUnitBelow } from "./heading.js";
+import type { ColumnAccuracy } from "./heading-accuracy.js";
 import {
   decimalSigns,
   givenStyle,
@@ -34,6 +35,8 @@ export interface ColumnPlan {
   readonly unitDoubt?: string;
   /** Digits of the codes, where they are written with leading zeros. */
   readonly codeWidth?: number;
+  /** How accurate its numbers are that do not say so themselves; left out where nobody says. */
+  readonly accuracy?: ColumnAccuracy;
   readonly supply: "dc" | "ac" | null;
   readonly language: Language | null;
   readonly style: SettledStyle;
@@ -120,7 +123,7 @@ export function planColumns(
       language: columnLanguage,
       style: givenStyle(word, guide.decimalSign) ?? settleStyle(columnLanguage, signs, signsOfSheet),
       why,
-      names: namesOf(column.heading),
+      names: namesOf(column.heading, vocabulary),
       word,
       ownWords: new Map([...(word?.values ?? [])].map(([text, value]) => [foldText(text), value])),
     };
@@ -155,9 +158,9 @@ function headingShown(heading: TableHeading): string {
   return [heading.above, heading.own].filter((part) => part !== "").join(" / ");
 }
 
-function namesOf(heading: TableHeading): readonly string[] {
+function namesOf(heading: TableHeading, vocabulary: Vocabulary): readonly string[] {
   const texts = [headingShown(heading), heading.own];
-  return [...new Set([...texts, ...texts.flatMap(namesIn)])];
+  return [...new Set([...texts, ...texts.flatMap((text) => namesIn(text, vocabulary))])];
 }
 
 function unitBelow(heading: TableHeading, field: FactDefinition | null): UnitRead | null {
@@ -176,7 +179,7 @@ function chooseAsTold(
   guide: SheetGuide,
   vocabulary: Vocabulary,
 ): Choice | null {
-  const word = wordForColumn(guide, { letters: columnLetters(column), names: namesOf(heading) });
+  const word = wordForColumn(guide, { letters: columnLetters(column), names: namesOf(heading, vocabulary) });
   if (!word) return null;
   if (word.fact === null) return { match: null, why: `left out by ${word.by}`, word };
   const field = factOf(word.fact);

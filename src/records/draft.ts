@@ -1,5 +1,5 @@
 import { foldText } from "../base/index.js";
-import type { ColumnWord, DecimalSign, Language } from "../facts/index.js";
+import { type ColumnWord, type DecimalSign, factOf, type Language } from "../facts/index.js";
 import { givenKey, wordForColumn } from "./guide.js";
 import type { ColumnUnderstood, SheetUnderstood, SurveyUnderstood } from "./understanding.js";
 
@@ -79,6 +79,8 @@ function wordOf(
     language: column.language === language ? null : column.language,
     decimalSign: decimalSign === null && column.numbers ? column.decimalSign : null,
     values: column.ownWords,
+    // A column for the kind of supply may hold voltages too; of those only the heading can speak.
+    accuracy: factOf(fact).kind === "quantity" ? (column.accuracy?.stated ?? null) : null,
   };
 }
 
@@ -134,6 +136,7 @@ function isSameWord(a: Omit<ColumnWord, "by">, b: Omit<ColumnWord, "by"> | null)
     a.unit === b.unit &&
     a.language === b.language &&
     a.decimalSign === b.decimalSign &&
+    a.accuracy?.written === b.accuracy?.written &&
     values(a) === values(b)
   );
 }

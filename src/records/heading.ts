@@ -1,6 +1,7 @@
 import { type Dimension, dimensionsSpelled, otherQuantityOf, type Unit, unitSpelled } from "../base/index.js";
 import { type FactDefinition, factOf, type Language } from "../facts/index.js";
 import { readUnit, type UnitRead } from "./cell-unit.js";
+import { openHeading, withoutPlusMinus } from "./heading-accuracy.js";
 import { type LooseUnit, looseUnit } from "./heading-unit.js";
 import { PhraseMatcher } from "./phrase-matcher.js";
 import { type HeadingMeaning, headingKey, type Vocabulary } from "./vocabulary.js";
@@ -49,7 +50,12 @@ function insideMatcher(vocabulary: Vocabulary): PhraseMatcher<string> {
 
 /** Whether the whole heading, or the heading without its unit, is listed; cheap enough to ask of every row. */
 export function isListedHeading(text: string, vocabulary: Vocabulary): boolean {
-  return text.length <= LONGEST_HEADING && splitsOf(text).some((s) => vocabulary.headings.has(headingKey(s.name)));
+  if (text.length > LONGEST_HEADING) return false;
+  const isListed = (heading: string): boolean =>
+    splitsOf(heading).some((split) => vocabulary.headings.has(headingKey(split.name)));
+  if (isListed(text)) return true;
+  const { rest } = openHeading(text, vocabulary);
+  return rest !== text && isListed(rest);
 }
 
 /** Whether the text as it stands, with nothing taken off it, is a listed heading. */
@@ -63,6 +69,22 @@ export function isWholeHeading(text: string, vocabulary: Vocabulary): boolean {
  */
 export function matchHeading(text: string, vocabulary: Vocabulary): readonly HeadingMatch[] {
   if (text.length > LONGEST_HEADING) return [];
+  const { rest, written } = openHeading(text, vocabulary);
+  const whole = matchOpened(text, vocabulary);
+  if (rest === text || (written === null && whole.some(({ how }) => how === "listed"))) return whole;
+  // Only what is measured has an accuracy; a heading for anything else says something else by the same words.
+  const opened = matchOpened(rest, vocabulary).filter(({ field }) => field.kind === "quantity");
+  if (opened.length === 0) return whole;
+  return opened.map((match) => {
+    if (match.unit !== null || match.unsettledUnit || written === null) return match;
+    // "Hole depth (±0.5 mm)" says nothing else of the unit.
+    const { dimension } = match.field;
+    const unit = dimension === undefined || written.unit === "%" ? null : unitSpelled(written.unit, dimension);
+    return unit?.leads ? match : { ...match, unit };
+  });
+}
+
+function matchOpened(text: string, vocabulary: Vocabulary): readonly HeadingMatch[] {
   const found = matchAsWritten(text, vocabulary);
   if (found.length > 0 || !/[([{]/.test(text)) return found;
   // "Speed (min)" asks for the lowest speed; minutes are tried first, which only times can have.
@@ -104,9 +126,17 @@ export function givenMatch(texts: readonly string[], field: FactDefinition, voca
   );
 }
 
-/** A heading as it stands, and without the unit that it states. */
-export function namesIn(text: string): readonly string[] {
-  return text.length <= LONGEST_HEADING ? splitsOf(text).map(({ name }) => name) : [text];
+/** The ways in which a heading, or the heading without its unit, is listed. */
+export function listedNames(text: string, vocabulary: Vocabulary): readonly string[] {
+  if (text.length > LONGEST_HEADING) return [];
+  return splitsOf(text).flatMap(({ name }) => (vocabulary.headings.has(headingKey(name)) ? [name] : []));
+}
+
+/** A heading as it stands, and without the unit and the accuracy that it states. */
+export function namesIn(text: string, vocabulary: Vocabulary): readonly string[] {
+  if (text.length > LONGEST_HEADING) return [text];
+  const { rest } = openHeading(text, vocabulary);
+  return [text, rest].filter((one) => one !== "").flatMap((one) => splitsOf(one).map(({ name }) => name));
 }
 
 function insideMatches(text: string, vocabulary: Vocabulary): readonly HeadingMatch[] {
@@ -221,7 +251,7 @@ function isTrailing(dimension: Dimension): boolean {
 
 /** The unit and the kind of supply that a cell of a row of units spells, or null. */
 export function readUnitBelow(text: string, dimension: Dimension): UnitRead | null {
-  const bare = withoutBrackets(text);
+  const bare = unitAlone(text);
   if (bare === "" || bare.length > 12) return null;
   const read = readUnit(bare, dimension, false, true);
   return read.ok && (read.unit !== null || read.supply !== null) ? read : null;
@@ -229,11 +259,14 @@ export function readUnitBelow(text: string, dimension: Dimension): UnitRead | nu
 
 /** Whether a text spells a unit of the dimension, as a row of units below the headings does. */
 export function isUnitText(text: string, dimension: Dimension | undefined): boolean {
-  const bare = withoutBrackets(text);
+  const bare = unitAlone(text);
   if (bare === "" || bare.length > 12) return false;
   return dimension === undefined ? dimensionsSpelled(bare).length > 0 : unitSpelled(bare, dimension) !== null;
 }
 
-function withoutBrackets(text: string): string {
-  return text.trim().replace(/^[([{]\s*|\s*[)\]}]$/g, "");
+/** A unit without brackets and without the accuracy behind it (mm ± 0.5). */
+function unitAlone(text: string): string {
+  return withoutPlusMinus(text)
+    .rest.trim()
+    .replace(/^[([{]\s*|\s*[)\]}]$/g, "");
 }

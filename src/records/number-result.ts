@@ -1,5 +1,5 @@
 import { convert, type Interval, round12 } from "../base/index.js";
-import type { FactDefinition } from "../facts/index.js";
+import { type FactDefinition, withinPossible } from "../facts/index.js";
 import { type CellReading, type CellTrouble, trouble } from "./cell-reading.js";
 import type { UnitRead } from "./cell-unit.js";
 import type { OpenedNumber } from "./number-opening.js";
@@ -54,7 +54,7 @@ export function numberRead(
   return {
     ok: true,
     kind: "number",
-    interval,
+    interval: found.half === null ? interval : withinPossible(interval, field),
     accuracy: found.half === null ? null : round12((interval.highest - interval.lowest) / 2),
     range: found.range,
     unitFrom: found.unit.unit ? "cell" : headingUnit ? "heading" : "field",

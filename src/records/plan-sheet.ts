@@ -1,5 +1,6 @@
 import { columnNumber, type Unit } from "../base/index.js";
 import type { RawSheet } from "../workbook/index.js";
+import { withColumnAccuracy } from "./column-accuracy.js";
 import { withDoubts } from "./column-doubt.js";
 import { type ColumnPlan, nameColumns, planColumns } from "./columns.js";
 import { Grid } from "./grid.js";
@@ -50,7 +51,7 @@ export function planSheet(raw: RawSheet, vocabulary: Vocabulary, guide: SheetGui
       );
   const tables = named.map(({ table, columns }) => {
     const named = withTitleUnit(planColumns(grid, table, columns, language, vocabulary, guide), lengths);
-    const plan = withDoubts(named, grid, table);
+    const plan = withColumnAccuracy(withDoubts(named, grid, table), table, vocabulary);
     const fields = new Set(plan.flatMap(({ field }) => (field ? [field.id] : [])));
     return {
       table,

@@ -50,6 +50,12 @@ export class RowDraft {
     this.#said[this.#store.slotOf(fact, 0)] = statement;
   }
 
+  /** Says the same fact otherwise, from the same cells. */
+  restate(fact: string, said: Said): void {
+    const slot = this.#store.find(fact);
+    if (slot !== undefined) this.#said[slot] = said;
+  }
+
   /** The cells that a fact was read from. */
   cellsOf(fact: string): readonly CellAt[] {
     const slot = this.#store.find(fact);

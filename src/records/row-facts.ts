@@ -41,6 +41,11 @@ const MAINS_SPEEDS_RPM: readonly number[] = [3000, 3600];
 /** What is taken for granted of a part of the seat that the phrase about the seat does not mention. */
 export const ABSENT: Said = { known: true, value: "absent", assumed: "not mentioned, taken as absent" };
 
+/** Whether nothing stands behind what is said but that nobody mentioned it. */
+export function isOnlyAbsent(said: Said): boolean {
+  return said.known && ABSENT.known && said.assumed === ABSENT.assumed;
+}
+
 const DOUBTFUL: Said = unknownAs("doubtful");
 
 /**
@@ -130,8 +135,9 @@ function mainsDoubted(cell: CellSaid, cells: readonly CellSaid[]): readonly Entr
   const range = cell.entries.length > 1;
   return cell.entries.map((entry) => {
     const { said } = entry;
-    const value = said.known && typeof said.value === "object" ? said.value.lowest : null;
-    const doubted = variable || range || (value !== null && MAINS_SPEEDS_RPM.includes(value));
+    const value = said.known && typeof said.value === "object" ? said.value : null;
+    const isMains = MAINS_SPEEDS_RPM.some((rpm) => value !== null && value.lowest <= rpm && rpm <= value.highest);
+    const doubted = variable || range || isMains;
     return doubted ? { ...entry, said: DOUBTFUL } : entry;
   });
 }

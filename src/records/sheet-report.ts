@@ -1,5 +1,6 @@
 import { cellName, columnLetters, showText } from "../base/index.js";
 import type { RawSheet } from "../workbook/index.js";
+import type { ColumnPlan } from "./columns.js";
 import type { PlannedSheet, PlannedTable } from "./plan-sheet.js";
 import { note, type SheetContext } from "./sheet-context.js";
 import type { ColumnReading, SheetReading } from "./survey.js";
@@ -27,9 +28,14 @@ export function columnReadings(
       facts: read && column.field ? [column.field, ...column.also].map((field) => field.id) : [],
       unit: column.unit?.id ?? column.field?.unit ?? null,
       hidden,
-      why: read ? column.why + numbers : "its table names no points and is not read",
+      why: read ? column.why + numbers + accuracyInWhy(column) : "its table names no points and is not read",
     };
   });
+}
+
+function accuracyInWhy({ accuracy }: ColumnPlan): string {
+  if (!accuracy) return "";
+  return accuracy.stated === null ? `; ${accuracy.why}` : `; ${accuracy.stated.words} (${accuracy.why})`;
 }
 
 /** How a sheet with headings was taken. */

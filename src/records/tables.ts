@@ -103,7 +103,7 @@ function headingScore(cells: ReadonlyMap<number, CellValue>, vocabulary: Vocabul
   for (const value of cells.values()) {
     if (value.kind !== "text") continue;
     texts += 1;
-    if (isNamed(value.text, named)) {
+    if (isNamed(value.text, named, vocabulary)) {
       fields.set(`named ${givenKey(value.text)}`, 1);
       continue;
     }
@@ -117,13 +117,13 @@ function headingScore(cells: ReadonlyMap<number, CellValue>, vocabulary: Vocabul
   return score >= texts * 0.3 ? score : 0;
 }
 
-function isNamed(text: string, named: ReadonlySet<string>): boolean {
-  return named.size > 0 && namesIn(text).some((name) => named.has(givenKey(name)));
+function isNamed(text: string, named: ReadonlySet<string>, vocabulary: Vocabulary): boolean {
+  return named.size > 0 && namesIn(text, vocabulary).some((name) => named.has(givenKey(name)));
 }
 
 /** What a text says of the row it stands in: a heading, a word of a choice that may be either, or anything else. */
 function headingKind(text: string, vocabulary: Vocabulary, { named }: HeadingHints): "heading" | "choice" | "other" {
-  if (isNamed(text, named)) return "heading";
+  if (isNamed(text, named, vocabulary)) return "heading";
   if (isChoiceWord(text, vocabulary)) return "choice";
   return isListedHeading(text, vocabulary) ? "heading" : "other";
 }

@@ -8,6 +8,7 @@ import { namesIn } from "./heading.js";
 import { likelyHeadingRow } from "./likely-heading-row.js";
 import type { NumberStyle } from "./number-style.js";
 import type { PlannedSheet, PlannedTable } from "./plan-sheet.js";
+import { isOnlyAbsent } from "./row-facts.js";
 import type { PointRecord, Survey } from "./survey.js";
 import type {
   CellCounts,
@@ -104,6 +105,7 @@ function understandColumn(column: ColumnPlan, looked: Looked): ColumnUnderstood 
     facts,
     unit: column.unit?.id ?? null,
     language: column.language,
+    accuracy: column.accuracy ?? null,
     numbers: facts.some((fact) => isNumeric(factOf(fact)) || fact === "supply_kind"),
     decimalSign: signOf(column.style.style),
     decimalWhy: column.style.why,
@@ -140,7 +142,7 @@ function wayOf(
     if (state?.origin.kind !== "cells") return [];
     return state.origin.cells.some(({ cell }) => lettersOf(cell) === letters) ? [state] : [];
   });
-  if (here.some((state) => (state.known ? state.assumed === undefined : state.reason === "conflicting"))) return "read";
+  if (here.some((state) => (state.known ? !isOnlyAbsent(state) : state.reason === "conflicting"))) return "read";
   if (here.some((state) => !state.known && state.reason !== "missing")) return "unreadable";
   return troubled.has(`${letters}${row}`) ? "unreadable" : "missing";
 }
@@ -176,10 +178,11 @@ function likelyColumns(grid: Grid, row: number, vocabulary: Vocabulary): readonl
     return {
       letters: columnLetters(column),
       heading,
-      names: [heading, ...namesIn(heading)],
+      names: [heading, ...namesIn(heading, vocabulary)],
       facts: [],
       unit: null,
       language: null,
+      accuracy: null,
       numbers: false,
       decimalSign: null,
       decimalWhy: "not looked for",

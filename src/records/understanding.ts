@@ -1,4 +1,5 @@
 import type { ColumnWord, DecimalSign, Language } from "../facts/index.js";
+import type { ColumnAccuracy } from "./heading-accuracy.js";
 import type { Survey } from "./survey.js";
 
 /** A survey, or one sentence that says why the file holds none. */
@@ -33,6 +34,8 @@ export interface ColumnUnderstood {
   /** Unit of bare numbers as heading, title or a person says it; null where nobody does. */
   readonly unit: string | null;
   readonly language: Language | null;
+  /** How accurate its numbers are that do not say so themselves, and why; null where nobody says. */
+  readonly accuracy: ColumnAccuracy | null;
   /** The column may hold numbers, so that the decimal sign matters. */
   readonly numbers: boolean;
   /** Null where it stays open, or where a number with three digits behind the sign does. */

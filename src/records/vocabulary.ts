@@ -1,5 +1,13 @@
 import { foldText } from "../base/index.js";
-import { type CommonWords, type FieldWords, LANGUAGES, type Language, type WordLists } from "../facts/index.js";
+import {
+  type CommonWords,
+  type FieldWords,
+  LANGUAGES,
+  type Language,
+  type MeasuringWay,
+  type MeasuringWays,
+  type WordLists,
+} from "../facts/index.js";
 import { notMeantOf, otherThingsOf } from "./other-things.js";
 import { PhraseMatcher } from "./phrase-matcher.js";
 import { spellingsOf, wordsOf } from "./tokens.js";
@@ -36,6 +44,11 @@ export interface Vocabulary {
   /** Choices of each field. */
   readonly choices: ReadonlyMap<string, PhraseMatcher<string>>;
   readonly marks: PhraseMatcher<Language>;
+  readonly ways: MeasuringWays;
+  /** Whether a text may hold the words of some way; asked of every row, so cheap. */
+  readonly mentionsWay: (text: string) => boolean;
+  /** The way of measuring that a text names, and nothing else; undefined where it names none. */
+  readonly wayNamed: (text: string) => MeasuringWay | undefined;
   /** By field: words beside a number that change nothing in it. */
   readonly asides: ReadonlyMap<string, (words: string) => boolean>;
   /** By field: whether words beside a number say that it is not what the field asks for. */
@@ -54,7 +67,7 @@ export function headingKey(text: string): string {
 
 /** Makes the word lists ready. */
 export function vocabularyOf(lists: WordLists): Vocabulary {
-  const common = lists.common;
+  const { common, ways = new Map() } = lists;
   const headings = new Map<string, HeadingMeaning[]>();
   const headingWords = new Map<string, Set<string>>();
   const choices = new Map<string, PhraseMatcher<string>>();
@@ -96,8 +109,31 @@ export function vocabularyOf(lists: WordLists): Vocabulary {
     asides: new Map([...lists.fields].map(([fact, words]) => [fact, memberOf(words.asides ?? [])])),
     notMeant: new Map([...lists.fields].map(([fact, words]) => [fact, notMeantOf(words)])),
     otherThings: new Map([...lists.fields].map(([fact, words]) => [fact, otherThingsOf(words)])),
+    ways,
+    mentionsWay: mentionedBy(ways),
+    wayNamed: wayNamedBy(ways),
     marks: new PhraseMatcher(LANGUAGES.flatMap((l) => (common.marks[l] ?? []).map((mark) => [mark, l] as const))),
   };
+}
+
+/** By the longest word of each phrase, as listed and folded; no word of a way holds a sign that patterns know. */
+function mentionedBy(ways: MeasuringWays): Vocabulary["mentionsWay"] {
+  const telling = [...ways.values()].flatMap((way) =>
+    way.words.flatMap((phrase) => {
+      const longest = (words: readonly string[]): string => words.reduce((a, b) => (b.length > a.length ? b : a), "");
+      return [longest(phrase.match(/\p{L}+/gu) ?? []), longest(wordsOf(phrase))].filter((word) => word !== "");
+    }),
+  );
+  if (telling.length === 0) return () => false;
+  const pattern = new RegExp([...new Set(telling)].join("|"), "iu");
+  return (text) => pattern.test(text);
+}
+
+function wayNamedBy(ways: MeasuringWays): Vocabulary["wayNamed"] {
+  const byWord = new Map(
+    [...ways.values()].flatMap((way) => way.words.flatMap(spellingsOf).map((word) => [headingKey(word), way] as const)),
+  );
+  return (text) => byWord.get(headingKey(text));
 }
 
 function listedChoices(words: FieldWords): readonly (readonly [text: string, choice: string])[] {

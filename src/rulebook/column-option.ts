@@ -1,5 +1,6 @@
 import { didYouMean, showText } from "../base/index.js";
 import { type ColumnWord, findFact, SURVEY_FACTS } from "../facts/index.js";
+import { readAccuracy } from "./accuracy-reading.js";
 import { unitOfColumn } from "./column-meaning.js";
 import { IGNORE } from "./schemas/index.js";
 
@@ -8,11 +9,11 @@ export type ColumnOption =
   | { readonly ok: true; readonly word: ColumnWord }
   | { readonly ok: false; readonly text: string };
 
-const FORM = "write it as HEADING=fact, HEADING=fact unit, or HEADING=ignore";
+const FORM = "write it as HEADING=fact, HEADING=fact unit, HEADING=fact unit ±0.5, or HEADING=ignore";
 
 /**
  * Reads what an option says of one column: `Loch=hole_depth mm`, or `Loch=ignore`. A heading may hold equals signs;
- * the last one counts.
+ * the last one counts. Behind the unit may stand how accurate the numbers are: `Loch=hole_depth mm ±0.5`.
  */
 export function columnOption(text: string): ColumnOption {
   const cut = text.lastIndexOf("=");
@@ -24,9 +25,14 @@ export function columnOption(text: string): ColumnOption {
   const refuse = (why: string): ColumnOption => ({ ok: false, text: `"${showText(text)}": ${why}` });
   if (cut < 0 || heading === "" || fact === "") return refuse(FORM);
   const word = { heading, letters: null, language: null, decimalSign: null, values: new Map(), by: "option --column" };
-  const written = rest.join(" ");
+  const [written = "", plusMinus] = rest
+    .join(" ")
+    .split(/\s*(?:±|\+\/-)\s*/, 2)
+    .map((part) => part.trim());
   if (fact === IGNORE) {
-    return written === "" ? { ok: true, word: { ...word, fact: null, unit: null } } : refuse(FORM);
+    return written === "" && plusMinus === undefined
+      ? { ok: true, word: { ...word, fact: null, unit: null } }
+      : refuse(FORM);
   }
   const definition = findFact(fact);
   if (definition?.source !== "survey") {
@@ -34,7 +40,8 @@ export function columnOption(text: string): ColumnOption {
     return refuse(`"${showText(fact)}" is no fact that surveys hold${didYouMean(fact, known)}`);
   }
   const unit = written === "" ? null : unitOfColumn(written, definition);
-  return typeof unit === "object" && unit !== null
-    ? refuse(unit.text)
-    : { ok: true, word: { ...word, fact: definition.id, unit } };
+  if (typeof unit === "object" && unit !== null) return refuse(unit.text);
+  const accuracy = plusMinus === undefined ? null : readAccuracy(plusMinus, definition, unit);
+  if (accuracy !== null && "code" in accuracy) return refuse(accuracy.text);
+  return { ok: true, word: { ...word, fact: definition.id, unit, accuracy } };
 }

@@ -4,11 +4,13 @@ import { type ReadyBand, readyBand } from "./band-check.js";
 import { type Check, joinedCheck, type Look, type OpenFacts } from "./check.js";
 import { conditionCheck } from "./condition-check.js";
 import { inForce } from "./dated.js";
+import { decidingFacts } from "./deciding-facts.js";
 import { factsNamedBy } from "./facts-named.js";
 import type { CompiledRule, Judgement, LimitSpoken } from "./judgement.js";
 import { marginOf, nearestBand, showLimit } from "./limit-spoken.js";
 import type { LimitEntry, Rule } from "./rule.js";
 import type { Rulebook } from "./rulebook.js";
+import { comparedIn } from "./values-to-try.js";
 
 /** The stage and the day that rules are made ready for. */
 export interface CompileOptions {
@@ -39,12 +41,19 @@ export function compileRule(
     warn: readySide(entry?.warn.map((band) => readyBand(band, judged, named)) ?? []),
   };
   const stage: FactState = { known: true, value: options.stage, origin: { kind: "none" } };
+  const lookAt = (facts: Facts): Look => {
+    return (id) => (id === "stage" ? stage : (facts.get(id) ?? MISSING));
+  };
+  const factsNamed = factsNamedBy(rule, entry, options.stage, named);
+  const compared = comparedIn(rule, entry, named);
   return {
     ruleId: rule.id,
     judged,
-    factsNamed: factsNamedBy(rule, entry, options.stage, named),
+    factsNamed,
     reviewOverdue: entry?.reviewBy != null && options.asOf > entry.reviewBy,
-    judge: (facts: Facts) => judge(ready, (id) => (id === "stage" ? stage : (facts.get(id) ?? MISSING))),
+    judge: (facts: Facts) => judge(ready, lookAt(facts)),
+    decidedBy: (facts: Facts, open: readonly string[]) =>
+      decidingFacts((look) => judge(ready, look).outcome, lookAt(facts), open, factsNamed, compared),
     messages: { fail: rule.messages.fail ?? null, warn: rule.messages.warn ?? null },
     at: rule.at,
   };

@@ -46,6 +46,17 @@ function reportSeam(before: RawDated, entry: RawDated, at: string, report: Repor
   }
 }
 
+/** Reports an entry that is to be reviewed before it holds. */
+export function checkReview(
+  { from, reviewBy = null }: Pick<RawDated, "from"> & { readonly reviewBy?: string | null },
+  pointer: string,
+  report: Report,
+): void {
+  if (reviewBy === null || reviewBy > from) return;
+  const text = `reviewBy ${reviewBy} is not after from ${from}; set it to a later day`;
+  report.atValue(below(pointer, "reviewBy"), "review-before-start", text);
+}
+
 /** Citations by id, in the order of the file. */
 export function readCitations(raw: RawCitations): ReadonlyMap<string, Citation> {
   return new Map(Object.entries(raw).map(([id, citation]) => [id, { id, ...citation }]));

@@ -15,7 +15,7 @@ export interface LimitSpoken {
   readonly from: string;
   /** The fact that the bound is taken from, or null for a number of the rule itself; the first one of a pair. */
   readonly fact: string | null;
-  /** Line of the rule, or of the model value where the bound is a fact of the model. */
+  /** Line of the rule, or of the model value or row of a table that the bound is taken from. */
   readonly origin: { readonly file: string; readonly line: number };
   readonly cites: readonly string[];
 }
@@ -54,6 +54,11 @@ export interface CompiledRule {
   /** The day to review the limit has passed; the limit still holds. */
   readonly reviewOverdue: boolean;
   judge(facts: Facts): Judgement;
+  /**
+   * The fewest of the facts that leave it open (ids as in `Judgement.open`, derived ones as a whole) that would decide
+   * it whatever they turn out to be.
+   */
+  decidedBy(facts: Facts, open: readonly string[]): readonly string[];
   /** The template of the message for an outcome; null where the rule has none. */
   readonly messages: { readonly fail: string | null; readonly warn: string | null };
   readonly at: TextPlace;

@@ -55,9 +55,11 @@ function shownValue(ready: ReadyBand, look: Look): LimitSpoken["value"] {
 
 function originOf(ready: ReadyBand, fact: string | null, look: Look): LimitSpoken["origin"] {
   const { file, line } = ready.band.at;
-  if (fact === null || factOf(fact).source !== "model") return { file, line };
+  if (fact === null) return { file, line };
+  const { source } = factOf(fact);
   const { origin } = look(fact);
-  return origin.kind === "statement" ? { file: origin.file, line: origin.line } : { file, line };
+  if (source === "table" && origin.kind === "derived") return origin.at ?? { file, line };
+  return source === "model" && origin.kind === "statement" ? { file: origin.file, line: origin.line } : { file, line };
 }
 
 /** How far the worst end of the judged interval lies on the good side of a bound, with the bound. */

@@ -8,10 +8,11 @@ import { conditionsOfGroups, readGroups } from "./group-reading.js";
 import { checkIds } from "./ids.js";
 import type { LoadedFile } from "./loaded-file.js";
 import { checkManifest } from "./manifest.js";
+import { readWays } from "./measuring-reading.js";
 import { readModel } from "./model-reading.js";
 import { checkOutcomesInCases, checkRemedy, namesOfRule } from "./names-in-use.js";
 import { checkQuotes } from "./quotes.js";
-import type { RawConditionFile, RawGroup, RawManifest, RawModel, RawRule, RawWords } from "./raw.js";
+import type { RawConditionFile, RawGroup, RawManifest, RawModel, RawRule, RawTable, RawWay, RawWords } from "./raw.js";
 import { readYaml } from "./read-yaml.js";
 import type { Condition, Rule } from "./rule.js";
 import { checkGroupNames } from "./rule-of-group.js";
@@ -21,12 +22,16 @@ import {
   CONDITION_SCHEMA,
   GROUP_SCHEMA,
   type JsonSchema,
+  MEASURING_SCHEMA,
   MODEL_SCHEMA,
   RULE_SCHEMA,
   RULEBOOK_SCHEMA,
+  TABLE_SCHEMA,
   WORDS_SCHEMA,
 } from "./schemas/index.js";
 import { Report } from "./source.js";
+import { readTable } from "./table-reading.js";
+import { checkTablesOfRule, checkTablesThere, factsGiven, type ReportedTable } from "./tables-in-use.js";
 import { joinWords } from "./word-reading.js";
 
 /** How a rulebook is loaded. */
@@ -42,8 +47,10 @@ const SCHEMAS: Readonly<Record<FileRole, JsonSchema>> = {
   rule: RULE_SCHEMA,
   condition: CONDITION_SCHEMA,
   model: MODEL_SCHEMA,
+  table: TABLE_SCHEMA,
   group: GROUP_SCHEMA,
   words: WORDS_SCHEMA,
+  measuring: MEASURING_SCHEMA,
 };
 
 /**
@@ -116,6 +123,7 @@ function readBook(
   const conditions = readConditions(loaded, names);
   const models = new Map<string, SensorModel>();
   for (const { raw, report } of dataOf<RawModel>(loaded, "model")) models.set(raw.id, readModel(raw, report));
+  const tables = readTables(loaded);
   const conditionData = new Map(
     dataOf<RawConditionFile>(loaded, "condition").map(({ raw }): readonly [string, unknown] => [raw.id, raw.when]),
   );
@@ -131,12 +139,14 @@ function readBook(
     checkOutcomesInCases(raw, conditionData, report);
     rules.push(rule);
   }
+  checkTablesUsed(loaded, tables, roled);
   checkConditionsUsed(loaded, conditionData, conditionsOfGroups(groupFiles, conditionData), findings);
   const { words, placeOfWord } = joinWords(
     dataOf<RawWords>(loaded, "words").map(({ raw, report, file }) => ({ raw, report, path: file.path })),
   );
+  const ways = readWays(dataOf<RawWay>(loaded, "measuring"), words.common);
   if (!manifest) return null;
-  const { name, version, language, sets, defaultSet, baselineModel } = manifest.raw;
+  const { name, version, language, sets, defaultSet, baselineModel, methods } = manifest.raw;
   const digest = sha256OfData(loaded.map(({ inside, source }) => ({ path: inside, data: source.data })));
   return {
     name,
@@ -145,14 +155,35 @@ function readBook(
     sets,
     defaultSet,
     baselineModel,
+    methods: methods ? { lasting: methods.lasting, gates: methods.gates } : null,
     rules,
     conditions,
     models,
+    tables: new Map(tables.map(({ table }) => [table.id, table])),
     groups,
     words,
+    ways,
     placeOfWord,
     digest,
   };
+}
+
+function readTables(loaded: readonly LoadedFile[]): readonly ReportedTable[] {
+  return dataOf<RawTable>(loaded, "table").map(({ raw, report }) => ({ table: readTable(raw, report), report }));
+}
+
+/** Left alone while a table has no right form: what it would give cannot be said. */
+function checkTablesUsed(
+  loaded: readonly LoadedFile[],
+  tables: readonly ReportedTable[],
+  roled: readonly RoledFile[],
+): void {
+  const given = factsGiven(tables);
+  if (tables.length < roled.filter(({ role }) => role === "table").length) return;
+  for (const { raw, report } of dataOf<RawConditionFile>(loaded, "condition")) {
+    checkTablesThere(raw.when, "/when", given, report);
+  }
+  for (const { raw, report } of dataOf<RawRule>(loaded, "rule")) checkTablesOfRule(raw, given, report);
 }
 
 function readConditions(loaded: readonly LoadedFile[], names: BookNames): ReadonlyMap<string, Condition> {
@@ -171,7 +202,7 @@ function readConditions(loaded: readonly LoadedFile[], names: BookNames): Readon
   return conditions;
 }
 
-/** Left alone while a rule or condition has mistakes: the name that is missed may be among them. */
+/** Left alone while a rule, condition or group has mistakes: the name that is missed may be among them. */
 function checkConditionsUsed(
   loaded: readonly LoadedFile[],
   conditionData: ReadonlyMap<string, unknown>,
@@ -180,7 +211,9 @@ function checkConditionsUsed(
 ): void {
   const rules = dataOf<RawRule>(loaded, "rule");
   const others = new Set(
-    loaded.filter(({ role }) => role === "model" || role === "words").map(({ file }) => file.path),
+    loaded
+      .filter(({ role }) => !["manifest", "rule", "condition", "group"].includes(role))
+      .map(({ file }) => file.path),
   );
   if (rules.length === 0 || findings.some(({ file }) => !others.has(file))) return;
   const used = new Set([...ofGroups, ...rules.flatMap(({ raw }) => [...namesOfRule(raw, conditionData).conditions])]);

@@ -33,7 +33,13 @@ export function checkManifest(
     findings.push({ file: path, line: 1, column: 1, code: "no-rules", text });
   }
   if (!manifest) return;
-  const { sets, defaultSet, baselineModel } = manifest.raw;
+  const { sets, defaultSet, baselineModel, methods } = manifest.raw;
+  const rules = roled.filter((file) => file.role === "rule").map((file) => file.name);
+  for (const [index, gate] of (methods?.gates ?? []).entries()) {
+    if (rules.includes(gate)) continue;
+    const near = didYouMean(gate, rules) || "; name a rule of this rulebook, or leave it out";
+    manifest.report.atValue(`/methods/gates/${index}`, "unknown-rule", `there is no rule "${gate}"${near}`);
+  }
   if (!sets.includes(defaultSet)) {
     const near = didYouMean(defaultSet, sets) || `; its sets are ${sets.join(", ")}`;
     manifest.report.atValue("/defaultSet", "unknown-set", `"${defaultSet}" is none of the sets${near}`);

@@ -2,7 +2,7 @@ import type { Report } from "./source.js";
 
 /** Where a rule, condition, model or manifest holds free text; ids, choices, days and quantities stand bare. */
 const FREE_TEXT =
-  /^\/(?:title|name|messages\/(?:fail|warn)|remedy\/text|alsoWritten\/\d+|citations\/[^/]+\/(?:says|source|clause)|cases\/\d+\/name)$/;
+  /^\/(?:title|name|methods\/says|messages\/(?:fail|warn)|remedy\/text|alsoWritten\/\d+|words\/[a-z]+\/\d+|citations\/[^/]+\/(?:says|source|clause)|cases\/\d+\/name)$/;
 
 /**
  * Reports free texts without quotes: a colon, a number sign or a word such as "no" in a bare text sooner or later

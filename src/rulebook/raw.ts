@@ -99,6 +99,21 @@ export interface RawModel {
   readonly citations: RawCitations;
 }
 
+/** A row by fact id. */
+export type RawTableRow = Readonly<Record<string, RawScalar | null>>;
+
+export interface RawTable {
+  readonly id: string;
+  readonly title: string;
+  readonly by: readonly string[];
+  readonly gives: readonly string[];
+  readonly entries: readonly (RawDated & {
+    readonly reviewBy?: string | null;
+    readonly rows: readonly RawTableRow[];
+  })[];
+  readonly citations: RawCitations;
+}
+
 export interface RawMember {
   readonly sum?: string;
   readonly minimum?: string;
@@ -123,6 +138,12 @@ export interface RawManifest {
   readonly sets: readonly string[];
   readonly defaultSet: string;
   readonly baselineModel: string;
+  readonly methods?: {
+    readonly lasting: readonly string[];
+    readonly gates: readonly string[];
+    readonly basis: Basis;
+    readonly says: string;
+  };
 }
 
 export interface RawWords {
@@ -130,13 +151,36 @@ export interface RawWords {
   readonly fields?: Readonly<Record<string, Partial<FieldWords>>>;
 }
 
-export type RawStated = Readonly<Record<string, RawScalar>>;
+/** Facts by id, and beside them the methods that are allowed. */
+export type RawStated = Readonly<Record<string, RawScalar | readonly string[]>>;
+export interface RawWayAccuracy extends RawDated {
+  readonly plusMinus?: string | number;
+  readonly percent?: number | string;
+}
+
+export interface RawWay {
+  readonly id: string;
+  readonly title: string;
+  readonly words?: Readonly<Partial<Record<Language, readonly string[]>>>;
+  readonly only?: readonly string[];
+  readonly measures: Readonly<Record<string, readonly RawWayAccuracy[]>>;
+  readonly citations: RawCitations;
+}
+
+export type RawWaysNamed = Readonly<Record<string, string>>;
+
+/** Statements of a type of machine, or of a machine, and how other facts are measured there. */
+export interface RawNarrower {
+  readonly measuredBy?: RawWaysNamed;
+  readonly [fact: string]: RawScalar | readonly string[] | RawWaysNamed | undefined;
+}
 
 export interface RawSite {
   readonly site?: string;
   readonly states?: RawStated;
-  readonly machineTypes?: Readonly<Record<string, RawStated>>;
-  readonly machines?: Readonly<Record<string, RawStated>>;
+  readonly measuredBy?: RawWaysNamed;
+  readonly machineTypes?: Readonly<Record<string, RawNarrower>>;
+  readonly machines?: Readonly<Record<string, RawNarrower>>;
 }
 
 export interface RawColumn {
@@ -147,6 +191,8 @@ export interface RawColumn {
   readonly language?: Language;
   readonly decimalSign?: DecimalSign;
   readonly values?: Readonly<Record<string, string | boolean>>;
+  readonly accuracy?: string | number;
+  readonly measuredBy?: string;
 }
 
 export interface RawSheetWord {

@@ -1,5 +1,15 @@
 import { foldText, sha256OfData, showText, type TextFile } from "../base/index.js";
-import { type ColumnFile, type ColumnWord, factOf, type Settled, type SheetWord } from "../facts/index.js";
+import {
+  type ColumnFile,
+  type ColumnWord,
+  type FactDefinition,
+  factOf,
+  type MeasuringWays,
+  type Settled,
+  type SheetWord,
+  type StatedAccuracy,
+} from "../facts/index.js";
+import { readAccuracy, readWayNamed } from "./accuracy-reading.js";
 import { checkSchema } from "./check-schema.js";
 import { unitOfColumn, valueOfColumn } from "./column-meaning.js";
 import { COLUMN_FILE_LIMITS } from "./file-limits.js";
@@ -17,8 +27,12 @@ export type ColumnFileReading =
 
 const FREE_TEXT = /^(?:\/sheets\/[^/]+)?\/columns\/\d+\/heading$/;
 
-/** Reads a column file: which heading means what, in surveys that come again. */
-export function readColumnFile(file: TextFile): ColumnFileReading {
+/**
+ * Reads a column file: which heading means what, in surveys that come again.
+ *
+ * @param ways - ways of measuring that it may name
+ */
+export function readColumnFile(file: TextFile, ways: MeasuringWays = new Map()): ColumnFileReading {
   const reading = readYaml(file, COLUMN_FILE_LIMITS);
   if (!reading.ok) return reading;
   const findings: FileFinding[] = [];
@@ -26,13 +40,13 @@ export function readColumnFile(file: TextFile): ColumnFileReading {
   if (!checkSchema(reading.source, COLUMNS_SCHEMA, report)) return { ok: false, findings };
   checkQuotes(report, FREE_TEXT);
   const raw = reading.source.data as RawColumnFile;
-  const sheets = Object.entries(raw.sheets ?? {}).map(([name, sheet]) => sheetWord(name, sheet, report));
+  const sheets = Object.entries(raw.sheets ?? {}).map(([name, sheet]) => sheetWord(name, sheet, report, ways));
   checkSheetNames(sheets, report);
   const columns: ColumnFile = {
     file: file.path,
     digest: sha256OfData(raw),
     ...settings(raw, "", report),
-    columns: columnWords(raw.columns ?? [], "/columns", report),
+    columns: columnWords(raw.columns ?? [], "/columns", report, ways),
     sheets,
   };
   return findings.length > 0 ? { ok: false, findings } : { ok: true, columns };
@@ -57,7 +71,7 @@ function settings(
   };
 }
 
-function sheetWord(name: string, raw: RawSheetWord | string | null, report: Report): SheetWord {
+function sheetWord(name: string, raw: RawSheetWord | string | null, report: Report, ways: MeasuringWays): SheetWord {
   const pointer = below("/sheets", name);
   const by = saidAt(pointer, report);
   const plain = raw === null || typeof raw === "string" ? {} : raw;
@@ -65,7 +79,7 @@ function sheetWord(name: string, raw: RawSheetWord | string | null, report: Repo
     name,
     leftOut: raw === IGNORE,
     ...settings(plain, pointer, report),
-    columns: columnWords(plain.columns ?? [], below(pointer, "columns"), report),
+    columns: columnWords(plain.columns ?? [], below(pointer, "columns"), report, ways),
     by,
   };
 }
@@ -83,7 +97,12 @@ function checkSheetNames(sheets: readonly SheetWord[], report: Report): void {
   }
 }
 
-function columnWords(columns: readonly RawColumn[], pointer: string, report: Report): readonly ColumnWord[] {
+function columnWords(
+  columns: readonly RawColumn[],
+  pointer: string,
+  report: Report,
+  ways: MeasuringWays,
+): readonly ColumnWord[] {
   const seen = new Map<string, number>();
   return columns.map((raw, i) => {
     const at = below(pointer, i);
@@ -103,16 +122,16 @@ function columnWords(columns: readonly RawColumn[], pointer: string, report: Rep
       );
     }
     seen.set(key, before ?? i);
-    return columnWord(raw, at, report);
+    return columnWord(raw, at, report, ways);
   });
 }
 
-function columnWord(raw: RawColumn, pointer: string, report: Report): ColumnWord {
+function columnWord(raw: RawColumn, pointer: string, report: Report, ways: MeasuringWays): ColumnWord {
   const by = saidAt(pointer, report);
   const { heading = null, column: letters = null, language = null, decimalSign = null } = raw;
   const word = { heading, letters, language, decimalSign, by };
   if (raw.fact === IGNORE) {
-    for (const key of ["unit", "language", "decimalSign", "values"] as const) {
+    for (const key of ["unit", "language", "decimalSign", "values", "accuracy", "measuredBy"] as const) {
       if (raw[key] === undefined) continue;
       report.atKey(below(pointer, key), "not-needed", `the column is not read, so it needs no "${key}"; leave it out`);
     }
@@ -127,5 +146,29 @@ function columnWord(raw: RawColumn, pointer: string, report: Report): ColumnWord
     if ("value" in meaning) values.set(text, meaning.value);
     else report.atValue(below(pointer, "values", text), meaning.code, meaning.text);
   }
-  return { ...word, fact: raw.fact, unit: typeof unit === "string" ? unit : null, values };
+  const accuracy = accuracyOf(raw, definition, ways, pointer, report);
+  return { ...word, fact: raw.fact, unit: typeof unit === "string" ? unit : null, values, accuracy };
+}
+
+/** The accuracy that a column is said to have; null where nothing is said, or something wrong. */
+function accuracyOf(
+  { accuracy, measuredBy }: RawColumn,
+  definition: FactDefinition,
+  ways: MeasuringWays,
+  pointer: string,
+  report: Report,
+): StatedAccuracy | null {
+  if (accuracy !== undefined && measuredBy !== undefined) {
+    const text = "the column has an accuracy of its own, so the way of measuring counts for nothing; keep one of them";
+    report.atKey(below(pointer, "measuredBy"), "said-twice", text);
+    return null;
+  }
+  if (accuracy === undefined && measuredBy === undefined) return null;
+  const [key, read] =
+    accuracy === undefined
+      ? (["measuredBy", readWayNamed(measuredBy ?? "", definition, ways)] as const)
+      : (["accuracy", readAccuracy(accuracy, definition, null)] as const);
+  if (!("code" in read)) return read;
+  report.atValue(below(pointer, key), read.code, read.text);
+  return null;
 }

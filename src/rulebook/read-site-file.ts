@@ -1,14 +1,26 @@
 import { didYouMean, foldText, sha256OfData, showText, type TextFile } from "../base/index.js";
-import { factOf, type KnownFact, type SiteStatements, type StatedFacts } from "../facts/index.js";
+import {
+  factOf,
+  type KnownFact,
+  type MeasuringWays,
+  type MethodsAllowed,
+  type SiteStatements,
+  type StatedAccuracy,
+  type StatedFacts,
+  type StatedWays,
+} from "../facts/index.js";
+import { readWayNamed } from "./accuracy-reading.js";
 import { checkSchema } from "./check-schema.js";
 import { factValueOf, readScalar } from "./fact-values.js";
 import { SITE_LIMITS } from "./file-limits.js";
 import { checkPlausible } from "./plausible.js";
-import type { RawSite, RawStated } from "./raw.js";
+import type { RawSite, RawStated, RawWaysNamed } from "./raw.js";
 import { readYaml } from "./read-yaml.js";
 import type { FileFinding, SensorModel } from "./rulebook.js";
 import { SITE_SCHEMA } from "./schemas/index.js";
 import { below, Report } from "./source.js";
+
+const METHODS_ALLOWED = "methodsAllowed";
 
 /** What a site file states, or what is wrong with it. */
 export type SiteReading =
@@ -19,8 +31,13 @@ export type SiteReading =
  * Reads a site file: facts that hold for the whole site, a type of machine, or a machine, stated once.
  *
  * @param models - models of the rulebook; a stated sensor model must be one of them, or a way one of them is written
+ * @param ways - ways of measuring that it may name
  */
-export function readSiteFile(file: TextFile, models: ReadonlyMap<string, SensorModel>): SiteReading {
+export function readSiteFile(
+  file: TextFile,
+  models: ReadonlyMap<string, SensorModel>,
+  ways: MeasuringWays = new Map(),
+): SiteReading {
   const reading = readYaml(file, SITE_LIMITS);
   if (!reading.ok) return reading;
   const findings: FileFinding[] = [];
@@ -29,8 +46,22 @@ export function readSiteFile(file: TextFile, models: ReadonlyMap<string, SensorM
   const raw = reading.source.data as RawSite;
   const read = (stated: RawStated | undefined, pointer: string): StatedFacts =>
     readStated(stated ?? {}, pointer, models, report);
-  const readAll = (all: Readonly<Record<string, RawStated>> | undefined, pointer: string) =>
-    new Map(Object.entries(all ?? {}).map(([key, stated]) => [key, read(stated, below(pointer, key))]));
+  const readAll = (all: RawSite["machines"], pointer: string) =>
+    new Map(
+      Object.entries(all ?? {}).map(([key, { measuredBy: _, ...stated }]) => [
+        key,
+        read(stated as RawStated, below(pointer, key)),
+      ]),
+    );
+  const waysAt = (named: RawWaysNamed | undefined, pointer: string): StatedWays =>
+    readWaysNamed(named ?? {}, pointer, ways, report);
+  const waysOfAll = (all: RawSite["machines"], pointer: string) =>
+    new Map(
+      Object.entries(all ?? {}).map(([key, { measuredBy }]) => [
+        key,
+        waysAt(measuredBy, below(pointer, key, "measuredBy")),
+      ]),
+    );
   const statements: SiteStatements = {
     file: file.path,
     digest: sha256OfData(raw),
@@ -38,6 +69,12 @@ export function readSiteFile(file: TextFile, models: ReadonlyMap<string, SensorM
     wholeSite: read(raw.states, "/states"),
     byMachineType: readAll(raw.machineTypes, "/machineTypes"),
     byMachine: readAll(raw.machines, "/machines"),
+    ...methodsStated(raw, report),
+    measuredBy: {
+      wholeSite: waysAt(raw.measuredBy, "/measuredBy"),
+      byMachineType: waysOfAll(raw.machineTypes, "/machineTypes"),
+      byMachine: waysOfAll(raw.machines, "/machines"),
+    },
   };
   return findings.length > 0 ? { ok: false, findings } : { ok: true, statements };
 }
@@ -50,6 +87,7 @@ function readStated(
 ): StatedFacts {
   const facts = new Map<string, KnownFact>();
   for (const [id, written] of Object.entries(stated)) {
+    if (id === METHODS_ALLOWED) continue;
     const definition = factOf(id);
     const at = below(pointer, id);
     const reading = readScalar(written, definition);
@@ -64,6 +102,41 @@ function readStated(
     facts.set(id, { known: true, value, origin: { kind: "statement", file, line } });
   }
   return facts;
+}
+
+/** The lists of methods allowed, each with the line where it stands; nothing where there are none. */
+function methodsStated(raw: RawSite, report: Report): Pick<SiteStatements, "methodsAllowed"> {
+  const listIn = (stated: { readonly [key: string]: unknown } | undefined, pointer: string): MethodsAllowed | null => {
+    const methods = stated?.[METHODS_ALLOWED];
+    if (!Array.isArray(methods)) return null;
+    const { file, line } = report.placeOfKey(below(pointer, METHODS_ALLOWED));
+    return { methods: methods.map(String), file, line };
+  };
+  const listsIn = (all: RawSite["machines"], pointer: string) =>
+    new Map(
+      Object.entries(all ?? {}).flatMap(([key, stated]) => {
+        const list = listIn(stated, below(pointer, key));
+        return list ? [[key, list] as const] : [];
+      }),
+    );
+  const methodsAllowed = {
+    wholeSite: listIn(raw.states, "/states"),
+    byMachineType: listsIn(raw.machineTypes, "/machineTypes"),
+    byMachine: listsIn(raw.machines, "/machines"),
+  };
+  const isStated =
+    methodsAllowed.wholeSite !== null || methodsAllowed.byMachineType.size + methodsAllowed.byMachine.size > 0;
+  return isStated ? { methodsAllowed } : {};
+}
+
+function readWaysNamed(named: RawWaysNamed, pointer: string, ways: MeasuringWays, report: Report): StatedWays {
+  const stated = new Map<string, StatedAccuracy>();
+  for (const [id, way] of Object.entries(named)) {
+    const read = readWayNamed(way, factOf(id), ways);
+    if ("code" in read) report.atValue(below(pointer, id), read.code, read.text);
+    else stated.set(id, read);
+  }
+  return stated;
 }
 
 function checkModel(written: string, models: ReadonlyMap<string, SensorModel>, at: string, report: Report): void {

@@ -4,7 +4,7 @@ import { checkCovered } from "./band-cover.js";
 import { readBands } from "./band-reading.js";
 import { readCases } from "./case-reading.js";
 import { type BookNames, factsDiffer, readCondition } from "./condition-reading.js";
-import { checkCites, checkDates, readCitations } from "./dated.js";
+import { checkCites, checkDates, checkReview, readCitations } from "./dated.js";
 import type { RawLimit, RawRule } from "./raw.js";
 import type { LimitEntry, Rule } from "./rule.js";
 import { below, type Report } from "./source.js";
@@ -97,14 +97,7 @@ function readLimit(
   if (raw.fail === undefined && raw.warn === undefined) {
     report.atValue(pointer, "limit-without-band", "the limit has neither fail nor warn; say what breaks it");
   }
-  const reviewBy = raw.reviewBy ?? null;
-  if (reviewBy !== null && reviewBy <= raw.from) {
-    report.atValue(
-      below(pointer, "reviewBy"),
-      "review-before-start",
-      `reviewBy ${reviewBy} is not after from ${raw.from}; set it to a later day`,
-    );
-  }
+  checkReview(raw, pointer, report);
   const pointers = { fail: below(pointer, "fail"), warn: below(pointer, "warn") };
   const fail = readBands(raw.fail, pointers.fail, judged, report, names);
   const warn = readBands(raw.warn, pointers.warn, judged, report, names);
@@ -112,7 +105,7 @@ function readLimit(
   return {
     from: raw.from,
     until: raw.until,
-    reviewBy,
+    reviewBy: raw.reviewBy ?? null,
     fail,
     warn,
     cites: raw.cites,

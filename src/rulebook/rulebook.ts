@@ -1,7 +1,8 @@
-import type { PlainDay, TextPlace } from "../base/index.js";
-import type { FactState, WordLists } from "../facts/index.js";
+import type { Dimension, PlainDay, TextPlace } from "../base/index.js";
+import type { FactState, WayAccuracy, WordLists } from "../facts/index.js";
 import type { Group } from "./group.js";
 import type { Citation, Condition, Rule } from "./rule.js";
+import type { ValueTable } from "./table.js";
 
 /** A value of a model in force on [from, until). */
 export interface ModelValue {
@@ -23,8 +24,33 @@ export interface SensorModel {
   readonly at: TextPlace;
 }
 
+/** An accuracy in force on [from, until). */
+export interface DatedAccuracy extends WayAccuracy {
+  readonly from: PlainDay;
+  readonly until: PlainDay | null;
+}
+
+/** A way of measuring: what it measures and how accurately, with dated values. */
+export interface WayOfMeasuring {
+  readonly id: string;
+  readonly title: string;
+  readonly words: readonly string[];
+  /** Facts that alone it measures; null where it measures any fact of its quantities. */
+  readonly only: readonly string[] | null;
+  readonly accuracies: ReadonlyMap<Dimension, readonly DatedAccuracy[]>;
+  readonly citations: ReadonlyMap<string, Citation>;
+}
+
 /** Where a word of a field stands, by the steps below the field (headings, de, 3); null where it is not known. */
 export type PlaceOfWord = (fact: string, steps: readonly (string | number)[]) => TextPlace | null;
+
+/** What is to be known for advising a mounting method. */
+export interface MethodChoices {
+  /** Methods that are meant to stay, in the order of the file. */
+  readonly lasting: readonly string[];
+  /** Rules that a method must have been asked, where they concern it, before it is advised as one that would pass. */
+  readonly gates: readonly string[];
+}
 
 /** A rulebook folder, loaded and checked as a whole. */
 export interface Rulebook {
@@ -35,11 +61,15 @@ export interface Rulebook {
   readonly defaultSet: string;
   /** The model by which a survey without any word on models is judged. */
   readonly baselineModel: string;
+  /** What is to be known for advising a mounting method; null where the manifest does not say. */
+  readonly methods: MethodChoices | null;
   readonly rules: readonly Rule[];
   readonly conditions: ReadonlyMap<string, Condition>;
   readonly models: ReadonlyMap<string, SensorModel>;
+  readonly tables: ReadonlyMap<string, ValueTable>;
   readonly groups: ReadonlyMap<string, Group>;
   readonly words: WordLists;
+  readonly ways: ReadonlyMap<string, WayOfMeasuring>;
   readonly placeOfWord: PlaceOfWord;
   /** SHA-256 of the canonical JSON (RFC 8785) of all loaded data. */
   readonly digest: string;

@@ -6,6 +6,7 @@ import type { Judgement } from "./judgement.js";
 import { modelFactsOn } from "./model-reading.js";
 import type { Rule, RuleCase } from "./rule.js";
 import type { Rulebook } from "./rulebook.js";
+import { type TableLookup, tablesOn, withTables } from "./table-lookup.js";
 
 /** How a case came out at one stage. */
 export interface CaseRun {
@@ -28,18 +29,23 @@ export interface PreparedCase {
   readonly asOf: PlainDay;
   /** The stage of the case or, without one, all of its rule. */
   readonly stages: readonly Stage[];
+  /** What the case gives, with the facts of its model. */
+  readonly given: Facts;
+  /** The tables on the day of the case. */
+  readonly tables: TableLookup;
+  /** All facts that it is judged on. */
   readonly facts: Facts;
 }
 
 /**
- * The facts that a case gives, those of its model included.
+ * The facts that a case gives, those of its model and of the tables included.
  *
  * @throws RangeError for a case whose values or model were never checked by loading
  */
 export function prepareCase(
   rule: Rule,
   ruleCase: RuleCase,
-  rulebook: Pick<Rulebook, "models">,
+  rulebook: Pick<Rulebook, "models" | "tables">,
   options: CaseOptions = {},
 ): PreparedCase {
   const given = takeGiven(rule.casesGive, ruleCase.given);
@@ -50,10 +56,14 @@ export function prepareCase(
     for (const [id, state] of modelFactsOn(model, given.asOf)) facts.set(id, state);
   }
   for (const [id, state] of given.facts) facts.set(id, state);
+  const tables = tablesOn(rulebook, given.asOf);
+  const looked = withTables(facts, tables);
   return {
     asOf: given.asOf,
     stages: given.stage === null ? rule.stages : [given.stage],
-    facts: options.derive ? options.derive(facts) : facts,
+    given: facts,
+    tables,
+    facts: options.derive ? options.derive(looked) : looked,
   };
 }
 
@@ -65,7 +75,7 @@ export function prepareCase(
 export function runCase(
   rule: Rule,
   ruleCase: RuleCase,
-  rulebook: Pick<Rulebook, "conditions" | "models">,
+  rulebook: Pick<Rulebook, "conditions" | "models" | "tables">,
   options: CaseOptions = {},
 ): readonly CaseRun[] {
   const { asOf, stages, facts } = prepareCase(rule, ruleCase, rulebook, options);

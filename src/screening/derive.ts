@@ -1,8 +1,10 @@
+import { BONDING_DERIVED } from "./derived/bonding.js";
 import type { Derivation } from "./derived/deriving.js";
 import { FIXING_DERIVED } from "./derived/fixing.js";
 import { OPERATION_DERIVED } from "./derived/operation.js";
 import { RUNNING_DERIVED } from "./derived/running.js";
 import { SEAT_DERIVED } from "./derived/seat.js";
+import { TABLE_KEY_DERIVED } from "./derived/table-keys.js";
 import { TIGHTENING_DERIVED } from "./derived/tightening.js";
 import { WATER_DERIVED } from "./derived/water.js";
 import { WIRING_DERIVED } from "./derived/wiring.js";
@@ -14,6 +16,8 @@ export const DERIVED: ReadonlyMap<string, Derivation> = new Map(
     ...RUNNING_DERIVED,
     ...SEAT_DERIVED,
     ...FIXING_DERIVED,
+    ...BONDING_DERIVED,
+    ...TABLE_KEY_DERIVED,
     ...TIGHTENING_DERIVED,
     ...WIRING_DERIVED,
     ...WATER_DERIVED,

@@ -8,8 +8,9 @@ import type { PointFacts } from "./point-facts.js";
 export class FactKey {
   readonly #roots: readonly string[];
 
-  constructor(facts: readonly string[]) {
-    this.#roots = [...new Set(facts.flatMap(surveyFactsUnder))];
+  /** @param except - a fact of the record that is not to count */
+  constructor(facts: readonly string[], except: string | null = null) {
+    this.#roots = [...new Set(facts.flatMap(surveyFactsUnder))].filter((id) => id !== except);
   }
 
   /** Null where it cannot be told whether two points are equal. */
@@ -22,7 +23,7 @@ export class FactKey {
 }
 
 /** The facts of a record that a fact rests on; of one of the model, the fact that names the model. */
-function surveyFactsUnder(id: string): readonly string[] {
+export function surveyFactsUnder(id: string): readonly string[] {
   const fact = findFact(id);
   if (fact?.source === "model") return ["sensor_model"];
   // What a group comes to rests on other rows, too.

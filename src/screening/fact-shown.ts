@@ -1,5 +1,5 @@
 import type { CellPlace } from "../base/index.js";
-import { type FactState, type Facts, findFact, MISSING, type Origin } from "../facts/index.js";
+import { type FactState, type Facts, findFact, MISSING, type Origin, readingOf } from "../facts/index.js";
 import type { FactShown } from "./result.js";
 
 /** A fact as a finding shows it, with the cells and lines under it. */
@@ -22,7 +22,7 @@ function valueShown(state: FactState): Pick<FactShown, "value" | "lowest" | "hig
   const { value } = state;
   if (typeof value !== "object") return { value, lowest: null, highest: null };
   if (value.lowest === value.highest) return { value: value.lowest, lowest: value.lowest, highest: value.highest };
-  const middle = state.accuracy === undefined ? null : Number(((value.lowest + value.highest) / 2).toPrecision(12));
+  const middle = state.accuracy === undefined ? null : readingOf(state);
   return { value: middle, lowest: finite(value.lowest), highest: finite(value.highest) };
 }
 
@@ -60,6 +60,7 @@ function cellsOfOne(id: string, facts: Facts): readonly CellPlace[] {
 function lineUnder(origin: Origin, facts: Facts, depth: number): FactShown["origin"] {
   if (origin.kind === "statement") return { file: origin.file, line: origin.line };
   if (origin.kind !== "derived" || depth > DEEPEST) return null;
+  if (origin.at) return origin.at;
   for (const id of origin.from) {
     const found = lineUnder((facts.get(id) ?? MISSING).origin, facts, depth + 1);
     if (found) return found;

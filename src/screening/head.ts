@@ -5,9 +5,11 @@ import type { SensorModel } from "../rulebook/index.js";
 import { CAUTIONS } from "./cautions.js";
 import { NOTHING_SETTLED, type ScreeningInput } from "./input.js";
 import type { ReadyRule } from "./judge-point.js";
+import { METHOD_ALLOWED_SHOWN } from "./methods/method-allowed.js";
 import { POINT_TWICE_SHOWN } from "./point-twice.js";
 import type { ModelShown, ResultHead, SurveyShown } from "./result.js";
 import { showRule } from "./rule-shown.js";
+import { tablesShown } from "./table-shown.js";
 
 /** What stands before the points. */
 export function headOf(
@@ -19,6 +21,7 @@ export function headOf(
 ): ResultHead {
   const { rulebook, site, options } = input;
   const { reading = NOTHING_SETTLED } = options;
+  const methodRule = site?.methodsAllowed ? [METHOD_ALLOWED_SHOWN] : [];
   return {
     program: input.program,
     digest: sha256OfData({
@@ -37,7 +40,8 @@ export function headOf(
     surveys,
     skipped: input.skipped,
     models: models.map((model) => modelShown(model, options.asOf)),
-    rules: [...rules.map((ready) => showRule(ready, rulebook, options)), POINT_TWICE_SHOWN],
+    tables: tablesShown(rules, rulebook, options.asOf),
+    rules: [...rules.map((ready) => showRule(ready, rulebook, options)), POINT_TWICE_SHOWN, ...methodRule],
     groups,
     cautions: CAUTIONS,
   };

@@ -12,17 +12,23 @@ export type {
   GroupRow,
   GroupShown,
   LimitShown,
+  MethodAdvised,
+  MethodTried,
   MissingFact,
   ModelShown,
   NotAsked,
+  OpenPoints,
+  OtherMethod,
   PointResult,
   ReadingSettled,
   ResultHead,
   RuleCounts,
   RuleShown,
   Screening,
+  SettlingStep,
   Summary,
   SurveyShown,
+  TableShown,
 } from "./result.js";
 export { conditionInWords } from "./rule-shown.js";
 export { type PointJudge, pointJudge, reachesLevel, screen } from "./screen.js";

@@ -1,4 +1,4 @@
-import type { Outcome } from "../base/index.js";
+import { formatNumber, type Outcome } from "../base/index.js";
 import { type FactState, type Facts, factName, plainWords, stateInWords } from "../facts/index.js";
 import type { CompiledRule, Judgement } from "../rulebook/index.js";
 import type { MissingFact } from "./result.js";
@@ -45,11 +45,18 @@ export function remedyOf(outcome: Outcome, remedy: string, missing: readonly Mis
   if (outcome === "no-limit-in-force") return "put a limit in force for this day, or screen as of another day";
   if (outcome !== "undecided") return null;
   const todo = new Map<string, string[]>();
-  for (const { fact, reason } of missing) {
+  const again: string[] = [];
+  for (const { fact, reason, measureTo } of missing) {
+    if (measureTo) {
+      again.push(
+        `measure the ${factName(fact)} again, to ± ${formatNumber(measureTo.accuracy, measureTo.unit)} or better`,
+      );
+      continue;
+    }
     const words = TODO_WORDS[reason];
     todo.set(words, [...(todo.get(words) ?? []), factName(fact)]);
   }
-  return [...todo].map(([words, names]) => `${words}: ${names.join(", ")}`).join("; ");
+  return [...again, ...[...todo].map(([words, names]) => `${words}: ${names.join(", ")}`)].join("; ");
 }
 
 /**

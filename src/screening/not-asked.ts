@@ -13,17 +13,37 @@ export const CORE = "core";
 /** Different sets of facts remembered per rule and model. */
 const MOST_REMEMBERED = 20_000;
 
+/** A rule that is short of a column and for that decided on no row, if it may apply to any. */
+export interface LackingRule {
+  readonly ready: ReadyRule;
+  /** Facts that have no column and are stated nowhere. */
+  readonly lacking: readonly string[];
+  /** It may apply to some row. */
+  readonly open: boolean;
+}
+
+/** The rules that a survey cannot be asked: they may apply to a row, and are decided on none. */
+export function rulesNotAsked(rules: readonly LackingRule[]): readonly NotAsked[] {
+  return rules
+    .filter(({ open }) => open)
+    .map(({ ready, lacking }) => ({
+      rule: ready.rule.id,
+      facts: lacking,
+      text: notAskedText(lacking),
+    }));
+}
+
 /**
- * The rules that a survey cannot be asked: outside the core, short of a fact that has no column and is stated
- * nowhere, and for that decided on no row to which they may apply.
+ * The rules outside the core that are short of a fact that has no column and is stated nowhere, and for that decided
+ * on no row to which they may apply.
  *
  * @param rows - the facts of each row, derived and model facts included
  */
-export function rulesNotAsked(
+export function rulesLacking(
   rules: readonly ReadyRule[],
   survey: Survey,
   rows: () => Iterable<PointFacts>,
-): readonly NotAsked[] {
+): readonly LackingRule[] {
   let candidates = rules.flatMap((ready) => {
     const lacking = ready.rule.sets.includes(CORE) ? [] : lackingFacts(ready.compiled.factsNamed, survey);
     return lacking.length > 0 ? [new Candidate(ready, lacking)] : [];
@@ -35,17 +55,11 @@ export function rulesNotAsked(
     if (anyDecided) candidates = candidates.filter(({ decided }) => !decided);
     if (candidates.length === 0) break;
   }
-  return candidates
-    .filter(({ open }) => open)
-    .map(({ ready, lacking }) => ({
-      rule: ready.rule.id,
-      facts: lacking,
-      text: notAskedText(lacking),
-    }));
+  return candidates;
 }
 
 /** A rule that may turn out not to be asked, while rows pass by; it is out as soon as one row decides it. */
-class Candidate {
+class Candidate implements LackingRule {
   readonly ready: ReadyRule;
   readonly lacking: readonly string[];
   open = false;

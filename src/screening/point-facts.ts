@@ -1,34 +1,43 @@
 import type { CellPlace } from "../base/index.js";
 import type { FactState, Facts, Said } from "../facts/index.js";
 import type { PointRecord, Survey } from "../records/index.js";
+import type { TableLookup } from "../rulebook/index.js";
+import { ChangedRecord } from "./changed-record.js";
 import { DERIVED } from "./derive.js";
 import type { GroupsOfPoint } from "./groups/groups-of-point.js";
 import type { ModelChoice } from "./models.js";
 
 /**
- * All facts of a point: those of its record and of its groups, over them those of its sensor model, over them the
- * derived ones.
+ * All facts of a point: those of its record and of its groups, over them those of its sensor model, over them those
+ * looked up in tables and the derived ones.
  */
 export class PointFacts implements Facts {
   readonly #record: Facts;
   readonly model: ModelChoice;
+  readonly tables: TableLookup;
   readonly #groups: GroupsOfPoint | null;
   #derived: Map<string, FactState> | null = null;
 
   /** @param groups - where a rule of points asks for facts of the groups that the point is in */
-  constructor(record: Facts, model: ModelChoice, groups: GroupsOfPoint | null = null) {
+  constructor(record: Facts, model: ModelChoice, tables: TableLookup, groups: GroupsOfPoint | null = null) {
     this.#record = record;
     this.model = model;
+    this.tables = tables;
     this.#groups = groups;
   }
 
   get(id: string): FactState | undefined {
     const derive = DERIVED.get(id);
-    if (!derive) return this.#ofModel(id) ?? this.#record.get(id) ?? this.#groups?.get(id);
+    if (!derive) return this.tables.get(id, this) ?? this.#ofModel(id) ?? this.#record.get(id) ?? this.#groups?.get(id);
     this.#derived ??= new Map();
     const known = this.#derived.get(id) ?? derive(this);
     this.#derived.set(id, known);
     return known;
+  }
+
+  /** The point as it would be if some facts of its record were others; what is derived follows. */
+  changed(changes: ReadonlyMap<string, FactState>): PointFacts {
+    return new PointFacts(new ChangedRecord(this.#record, changes), this.model, this.tables, this.#groups);
   }
 
   has(id: string): boolean {
@@ -50,7 +59,7 @@ export class PointFacts implements Facts {
     return this.#record.family;
   }
 
-  /** Of a fact of the record or of a group; facts of the model and derived ones follow from those and from the model. */
+  /** Of a fact of the record or of a group; all others follow from those and from the model. */
   sameness(id: string): number {
     return this.#record.sameness?.(id) || (this.#groups?.sameness(id) ?? 0);
   }
@@ -59,7 +68,7 @@ export class PointFacts implements Facts {
     const ids = new Set([...this.#record].map(([id]) => id));
     if (this.model.ok) for (const id of this.model.facts.keys()) ids.add(id);
     else ids.add("sensor_model");
-    for (const id of [...ids, ...DERIVED.keys()]) {
+    for (const id of [...ids, ...this.tables.facts, ...DERIVED.keys()]) {
       const state = this.get(id);
       if (state) yield [id, state];
     }

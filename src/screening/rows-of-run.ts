@@ -1,28 +1,30 @@
 import type { Facts } from "../facts/index.js";
 import type { PointRecord, Survey } from "../records/index.js";
+import type { TableLookup } from "../rulebook/index.js";
 import type { GroupsOfPoint } from "./groups/groups-of-point.js";
 import type { ModelShelf } from "./models.js";
 import { PointFacts, type PointOnItsWay } from "./point-facts.js";
+
+/** What the facts of rows are made with beside their records. */
+export interface FactsBesideRecords {
+  readonly shelf: ModelShelf;
+  readonly tables: TableLookup;
+  /** The facts of the groups that a row is in, where some rule of points asks for them. */
+  groupsOf(row: number, record: Facts): GroupsOfPoint | null;
+}
 
 /** All rows of a run, survey after survey, numbered from 0. */
 export class RowsOfRun {
   readonly length: number;
   readonly #surveys: readonly Survey[];
   readonly #starts: readonly number[];
-  readonly #shelf: ModelShelf;
+  readonly #beside: FactsBesideRecords;
   /** Only for those who ask for single rows. */
-  #places: Map<PointRecord, number> | null = null;
-  readonly #groupsOf: (row: number, record: Facts) => GroupsOfPoint | null;
+  readonly #places = new Map<Survey, ReadonlyMap<PointRecord, number>>();
 
-  /** @param groupsOf - the facts of the groups that a row is in, where some rule of points asks for them */
-  constructor(
-    surveys: readonly Survey[],
-    shelf: ModelShelf,
-    groupsOf: (row: number, record: Facts) => GroupsOfPoint | null,
-  ) {
+  constructor(surveys: readonly Survey[], beside: FactsBesideRecords) {
     this.#surveys = surveys;
-    this.#shelf = shelf;
-    this.#groupsOf = groupsOf;
+    this.#beside = beside;
     const starts = [0];
     for (const { records } of surveys) starts.push((starts.at(-1) ?? 0) + records.length);
     this.#starts = starts;
@@ -59,16 +61,20 @@ export class RowsOfRun {
     return { from, until: from + survey.records.length };
   }
 
-  /** @throws RangeError for a record that is in none of the surveys */
-  rowOf(record: PointRecord): number {
-    this.#places ??= new Map(this.#surveys.flatMap(({ records }) => records).map((one, row) => [one, row]));
-    const row = this.#places.get(record);
-    if (row === undefined) throw new RangeError(`row ${record.row} of ${record.file} is not in this run`);
-    return row;
+  /** @throws RangeError for a record that does not stand in the survey, or a survey that is not of the run */
+  rowOf(record: PointRecord, survey: Survey): number {
+    const places = this.#places.get(survey) ?? new Map(survey.records.map((one, place) => [one, place]));
+    this.#places.set(survey, places);
+    const place = places.get(record);
+    if (place === undefined || !this.#surveys.includes(survey)) {
+      throw new RangeError(`row ${record.row} of ${record.file} is not in this run`);
+    }
+    return this.stretchOf(survey).from + place;
   }
 
   #point(record: PointRecord, survey: Survey, at: number): PointOnItsWay {
-    const model = this.#shelf.modelOf(record.facts, survey.factsAsked.has("sensor_model"));
-    return { record, survey, at, facts: new PointFacts(record.facts, model, this.#groupsOf(at, record.facts)) };
+    const { shelf, tables, groupsOf } = this.#beside;
+    const model = shelf.modelOf(record.facts, survey.factsAsked.has("sensor_model"));
+    return { record, survey, at, facts: new PointFacts(record.facts, model, tables, groupsOf(at, record.facts)) };
   }
 }

@@ -1,6 +1,6 @@
 import { isOpen, type Verdict } from "../base/index.js";
-import type { ImportProblem, PointRecord, Survey } from "../records/index.js";
-import { compileRule, type Rule, type Rulebook, type SensorModel } from "../rulebook/index.js";
+import type { PointRecord, Survey } from "../records/index.js";
+import { compileRule, type Rule, type Rulebook, type SensorModel, tablesOn } from "../rulebook/index.js";
 import { GroupBook } from "./groups/group-book.js";
 import { MachineClasses } from "./groups/machine-classes.js";
 import { groupRulesNotAsked, rowsInNoGroup } from "./groups/not-asked-groups.js";
@@ -8,14 +8,19 @@ import { headOf, surveyShown } from "./head.js";
 import { namesOf, pointIdOf } from "./identity.js";
 import type { ScreeningInput, ScreeningOptions } from "./input.js";
 import { type ReadyRule, weightOf, worst } from "./judge-point.js";
+import { methodAllowed } from "./methods/method-allowed.js";
+import { type LackingFacts, MethodTrials, NO_TRIALS, type Trials } from "./methods/method-trials.js";
+import { methodsAllowedFor } from "./methods/methods-allowed.js";
 import { ModelShelf } from "./models.js";
-import { rulesNotAsked } from "./not-asked.js";
+import { rulesLacking, rulesNotAsked } from "./not-asked.js";
 import type { PointFacts, PointOnItsWay } from "./point-facts.js";
 import { PointIds } from "./point-ids.js";
-import { POINT_TWICE, pointTwice } from "./point-twice.js";
+import { pointTwice } from "./point-twice.js";
 import { RememberedJudge } from "./remembered-judge.js";
-import type { Finding, PointResult, ResultHead, Screening } from "./result.js";
+import type { Finding, PointResult, ResultHead, Screening, Summary } from "./result.js";
 import { RowsOfRun } from "./rows-of-run.js";
+import { type OpenFinding, Settler } from "./settling/settler.js";
+import { surveyRemarks } from "./survey-remarks.js";
 import { Tally } from "./tally.js";
 
 /**
@@ -27,21 +32,22 @@ export function screen(input: ScreeningInput): Screening {
   const { rulebook, options } = input;
   const run = new Run(input);
   const head = run.head();
-  const newTally = (): Tally => new Tally([...run.rules.map(({ rule }) => rule.id), POINT_TWICE]);
   let done = false;
-  let tally = newTally();
+  // Every pass over the points gives the same: they are counted in the first that comes to its end.
+  let summary: Summary | null = null;
   return {
     head,
     points: function* () {
-      tally = newTally();
+      const tally = summary === null ? new Tally(head.rules.map(({ id }) => id)) : null;
       done = false;
       for (const point of run.points()) yield run.judge(point, tally);
+      const problems = head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0);
+      summary ??= tally?.summary(problems, run.classes.counts()) ?? null;
       done = true;
     },
     summary: () => {
-      if (!done) throw new Error(`the points of this run (${rulebook.name}, ${options.set}) are not all judged yet`);
-      const problems = head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0);
-      return tally.summary(problems, run.classes.counts());
+      if (done && summary !== null) return summary;
+      throw new Error(`the points of this run (${rulebook.name}, ${options.set}) are not all judged yet`);
     },
   };
 }
@@ -86,8 +92,7 @@ export interface PointJudge {
 export function pointJudge(input: ScreeningInput): PointJudge {
   const run = new Run(input);
   const head = run.head();
-  const uncounted = new Tally([]);
-  return { head, judge: (record) => run.judge(run.pointOf(record), uncounted) };
+  return { head, judge: (record, survey) => run.judge(run.pointOf(record, survey), null) };
 }
 
 /** One run over all surveys; judges lazily, so that a hundred thousand points need no room for their findings. */
@@ -98,15 +103,19 @@ class Run {
   readonly #rows: RowsOfRun;
   readonly #judges: readonly RememberedJudge[];
   readonly #notAsked = new Map<Survey, ReadonlySet<string>>();
+  readonly #lacking = new Map<Survey, LackingFacts>();
   readonly classes = new MachineClasses();
   readonly #ids = new PointIds();
+  readonly #trials: MethodTrials | null;
+  readonly #settler = new Settler();
 
   constructor(input: ScreeningInput) {
     const { rulebook, surveys, options } = input;
     this.#input = input;
     this.rules = readyRules(rulebook, options);
     const shelf = new ModelShelf(rulebook, options.asOf);
-    this.#rows = new RowsOfRun(surveys, shelf, (row, record) => this.groups.ofPoint(row, record));
+    const tables = tablesOn(rulebook, options.asOf);
+    this.#rows = new RowsOfRun(surveys, { shelf, tables, groupsOf: (row, record) => this.groups.ofPoint(row, record) });
     this.groups = new GroupBook({
       rulebook,
       rules: this.rules,
@@ -115,6 +124,8 @@ class Run {
       allFindings: options.allFindings,
       rowAt: (row) => this.#rows.at(row),
     });
+    // What is built has been mounted, and the rules on how that is done safely speak of proposals alone.
+    this.#trials = options.stage === "proposed" ? new MethodTrials(this.rules, rulebook, input.site) : null;
     this.#judges = this.rules
       .filter(({ rule }) => rule.group === null)
       .map((ready) => new RememberedJudge(ready, options.allFindings));
@@ -141,14 +152,13 @@ class Run {
     const ofPoints = this.#judges.map(({ ready }) => ready);
     const surveys = this.#input.surveys.map((survey) => {
       const stretch = this.#rows.stretchOf(survey);
-      const notAsked = [
-        ...rulesNotAsked(ofPoints, survey, () => this.#factsOf(survey)),
-        ...groupRulesNotAsked(this.groups, survey, stretch),
-      ];
+      const lacking = rulesLacking(ofPoints, survey, () => this.#factsOf(survey));
+      this.#lacking.set(survey, new Map(lacking.map(({ ready, lacking: facts }) => [ready.rule.id, facts])));
+      const notAsked = [...rulesNotAsked(lacking), ...groupRulesNotAsked(this.groups, survey, stretch)];
       const silent = new Set(notAsked.map(({ rule }) => rule));
       this.#notAsked.set(survey, silent);
       const remarks = [
-        ...this.#remarks(survey, unnamed.get(survey) ?? 0),
+        ...surveyRemarks(this.#input, survey, unnamed.get(survey) ?? 0),
         ...rowsInNoGroup(this.groups, survey, stretch, silent),
       ];
       return surveyShown(survey, { notAsked, remarks });
@@ -161,40 +171,83 @@ class Run {
     return this.#rows.all();
   }
 
-  /** @throws RangeError for a record that is in none of the surveys of the run */
-  pointOf(record: PointRecord): PointOnItsWay {
-    return this.#rows.at(this.#rows.rowOf(record));
+  /** @throws RangeError for a record that does not stand in the survey, or a survey that is not of the run */
+  pointOf(record: PointRecord, survey: Survey): PointOnItsWay {
+    return this.#rows.at(this.#rows.rowOf(record, survey));
   }
 
-  judge({ facts, record, survey, at }: PointOnItsWay, tally: Tally): PointResult {
+  /** @param tally - counts what is judged; null where it has been counted before */
+  judge({ facts, record, survey, at }: PointOnItsWay, tally: Tally | null): PointResult {
     const id = this.#ids.idOf(record);
     const findings: Finding[] = [];
+    const open: OpenFinding[] = [];
+    const applied: boolean[] = [];
     let verdict: Verdict = "pass";
     const silent = this.#notAsked.get(survey);
     const take = (rule: Rule, outcome: Finding["outcome"], finding: Finding | null): void => {
-      tally.outcome(rule.id, outcome);
+      tally?.outcome(rule.id, outcome);
       verdict = worst(verdict, weightOf(outcome, rule.undecided));
       if (finding) findings.push(finding);
     };
-    for (const judge of this.#judges) {
+    for (const [place, judge] of this.#judges.entries()) {
       const { rule } = judge.ready;
       if (silent?.has(rule.id)) continue;
       const { outcome, finding } = judge.judge(facts);
       take(rule, outcome, finding);
+      applied[place] = outcome !== "not-applicable";
+      if (finding && isOpen(outcome)) open.push({ ready: judge.ready, finding });
     }
     for (const { ready, outcome, finding } of this.groups.judgedOn(at, facts, (rule) => silent?.has(rule) ?? false)) {
       take(ready.rule, outcome, finding);
+      // What is missing may stand in any row of the group: the facts of this point alone cannot tell what settles it.
+      if (finding && isOpen(outcome)) open.push({ ready: null, finding });
     }
-    const twice = pointTwice(facts, this.#ids.othersOf(record));
-    if (twice) {
-      tally.outcome(POINT_TWICE, "fail");
-      verdict = "fail";
-      findings.push(twice);
+    for (const finding of this.#builtIn(facts, record)) {
+      tally?.outcome(finding.rule, finding.outcome);
+      verdict = worst(verdict, weightOf(finding.outcome, "warn"));
+      findings.push(finding);
+      if (isOpen(finding.outcome)) open.push({ ready: null, finding });
     }
     const { file, sheet, row } = record;
-    const result: PointResult = { id, ...namesOf(facts), file, sheet, row, verdict, findings };
-    tally.point(result);
+    const isTried = verdict !== "pass" || this.#input.options.allFindings;
+    const lacking = this.#lacking.get(survey) ?? new Map();
+    let trials: Trials | null = null;
+    // Only some outputs tell of methods.
+    const tried = (): Trials => {
+      trials ??= (isTried && this.#trials?.of({ facts, findings, applied, verdict, lacking })) || NO_TRIALS;
+      return trials;
+    };
+    const isSettled = open.length === 0 || findings.some(({ outcome }) => outcome === "fail");
+    const settler = this.#settler;
+    let settledBy: readonly string[] | null | undefined;
+    const result: PointResult = {
+      id,
+      ...namesOf(facts),
+      file,
+      sheet,
+      row,
+      verdict,
+      get methods() {
+        return tried().methods;
+      },
+      get methodAdvised() {
+        return tried().methodAdvised;
+      },
+      get settledBy() {
+        if (settledBy === undefined) settledBy = isSettled ? null : settler.settling(open, facts);
+        return settledBy;
+      },
+      findings,
+    };
+    tally?.point(result);
     return result;
+  }
+
+  /** What is not in any rulebook: a point that stands twice, a method that the site does not allow. */
+  #builtIn(facts: PointFacts, record: PointRecord): readonly Finding[] {
+    const twice = pointTwice(facts, this.#ids.othersOf(record));
+    const allowed = methodAllowed(facts, methodsAllowedFor(facts, this.#input.site));
+    return [twice, allowed].filter((finding) => finding !== null);
   }
 
   #siteName(): string | null {
@@ -203,28 +256,6 @@ class Run {
 
   *#factsOf(survey: Survey): Iterable<PointFacts> {
     for (const point of this.#rows.of(survey)) yield point.facts;
-  }
-
-  /** What is said once per survey: no model, no site, rows without an id. */
-  #remarks(survey: Survey, unnamed: number): readonly ImportProblem[] {
-    const remarks: ImportProblem[] = [];
-    const say = (code: ImportProblem["code"], fact: string, text: string): void => {
-      remarks.push({ code, file: survey.file, sheet: null, cell: null, heading: null, fact, found: null, text });
-    };
-    const { siteName } = this.#input.options;
-    if (!survey.factsAsked.has("sensor_model")) {
-      const baseline = this.#input.rulebook.baselineModel;
-      say("no-model", "sensor_model", `no sensor model is stated; every point is judged by "${baseline}"`);
-    }
-    if (siteName === null && !this.#input.site?.siteName && !survey.factsAsked.has("site")) {
-      say("assumed", "site", "no site is stated; point ids are made without one, so two sites may clash; give --site");
-    }
-    if (unnamed > 0) {
-      const rows = unnamed === 1 ? "1 row has" : `${unnamed} rows have`;
-      const text = `${rows} no point ID, nor tag, component, bearing position and direction together, and so no id`;
-      say("no-id", "point_id", text);
-    }
-    return remarks;
   }
 }
 

@@ -1,16 +1,21 @@
 import { isOpen } from "../base/index.js";
-import type { Finding, MissingFact, PointResult, RuleCounts, Summary } from "./result.js";
+import type { Finding, MissingFact, OpenPoints, OtherMethod, PointResult, RuleCounts, Summary } from "./result.js";
+import { SettlingCounts } from "./settling/settling-counts.js";
 
-type Counts = { -readonly [key in keyof RuleCounts]: RuleCounts[key] };
+type Writable<T> = { -readonly [key in keyof T]: T[key] };
+type Counts = Writable<RuleCounts>;
 
 /**
  * Counts outcomes and verdicts while points pass by. A rule of groups is counted at every point with the outcome of
- * its group, and as not applicable at a point that is in none.
+ * its group; at a point that is in none because its key is not known, it is undecided unless it cannot apply.
  */
 export class Tally {
   readonly #rules = new Map<string, Counts>();
   readonly #missing = new Map<string, number>();
   readonly #verdicts = { pass: 0, warn: 0, fail: 0 };
+  readonly #settling = new SettlingCounts();
+  readonly #open: Writable<OpenPoints> = { toSettle: 0, failAnyway: 0, notByFacts: 0 };
+  readonly #methods = new Map<string, Writable<OtherMethod>>();
   #warnOnlyUndecided = 0;
 
   constructor(rules: readonly string[]) {
@@ -24,13 +29,15 @@ export class Tally {
     else counts[outcome] += 1;
   }
 
-  point(point: Pick<PointResult, "verdict" | "findings">): void {
+  point(point: Pick<PointResult, "verdict" | "findings" | "methods" | "methodAdvised" | "settledBy">): void {
     this.#verdicts[point.verdict] += 1;
     const open = point.findings.filter((finding) => isOpen(finding.outcome));
     const warned = point.findings.some((finding) => finding.outcome === "warn");
     if (point.verdict === "warn" && open.length > 0 && !warned) this.#warnOnlyUndecided += 1;
     const facts = new Set(open.flatMap((finding) => finding.missing.map((missing: MissingFact) => missing.fact)));
     for (const fact of facts) this.#missing.set(fact, (this.#missing.get(fact) ?? 0) + 1);
+    if (open.length > 0) this.#countOpen(point);
+    this.#countMethod(point);
   }
 
   /**
@@ -50,7 +57,28 @@ export class Tally {
       byRule: [...this.#rules.values()],
       byCriticality,
       toMeasure: toMeasure.sort((a, b) => b.points - a.points || (a.fact < b.fact ? -1 : 1)),
+      settling: this.#settling.steps(),
+      openPoints: { ...this.#open },
+      otherMethods: [...this.#methods.values()].sort(
+        (a, b) => b.wouldPass - a.wouldPass || b.closest - a.closest || (a.method < b.method ? -1 : 1),
+      ),
     };
+  }
+
+  #countOpen({ settledBy, findings }: Pick<PointResult, "settledBy" | "findings">): void {
+    if (settledBy) {
+      this.#open.toSettle += 1;
+      this.#settling.add(settledBy);
+    } else if (findings.some(({ outcome }) => outcome === "fail")) this.#open.failAnyway += 1;
+    else this.#open.notByFacts += 1;
+  }
+
+  #countMethod({ methods, methodAdvised: advised }: Pick<PointResult, "methods" | "methodAdvised">): void {
+    if (!advised || methods?.find(({ proposed }) => proposed)?.method === advised.method) return;
+    const { method } = advised;
+    const counts = this.#methods.get(method) ?? { method, wouldPass: 0, closest: 0 };
+    counts[advised.closest ? "closest" : "wouldPass"] += 1;
+    this.#methods.set(method, counts);
   }
 
   #countsOf(rule: string): Counts {

@@ -60,7 +60,6 @@ export function* whyPoints(input: ScreeningInput, selection: WhySelection): Iter
     const { facts: ofPoint, survey, at } = way.value;
     const silent = screening.head.surveys.find(({ file }) => file === survey.file)?.notAsked ?? [];
     const rules = ready.flatMap(({ rule, compiled }): RuleWhy[] => {
-      // No way leads from a rule of groups to a point that is in none.
       const facts = rule.group === null ? ofPoint : run.groups.factsOfRow(at, rule.id);
       if (facts === null) return [];
       const trace = traceRule(rule, rulebook, options, facts);

@@ -209,7 +209,9 @@ describe("spotface check-rules", () => {
   it("runs every case of the shipped rulebook", async () => {
     const { out, err, code } = await run("check-rules");
     expect([code, err]).toEqual([0, ""]);
-    expect(out).toMatch(/\d{2,} rules, 3 sensor models, \d+ case runs, 0 not as expected\ndigest [0-9a-f]{64}\n/);
+    expect(out).toMatch(
+      /\d{2,} rules, 3 sensor models, \d+ tables, \d+ case runs, 0 not as expected\ndigest [0-9a-f]{64}\n/,
+    );
   });
 
   it("names the place of a mistake", async () => {

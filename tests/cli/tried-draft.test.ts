@@ -5,9 +5,9 @@ import { nodeInflating } from "../../src/disk/index.js";
 import { surveyReader } from "../../src/records/index.js";
 import { readColumnFile } from "../../src/rulebook/index.js";
 import { type RawWorkbook, readWorkbook } from "../../src/workbook/index.js";
-import { shippedRulebook } from "../tools/shipped.js";
+import { shippedWords } from "../tools/shipped.js";
 
-const { words } = await shippedRulebook();
+const words = await shippedWords();
 const LISTED = [...words.fields.values()].flatMap(({ headings }) => Object.values(headings).flat());
 
 const ODD = [
@@ -32,6 +32,25 @@ const heading = fc.oneof(
     weight: 2,
     arbitrary: fc
       .tuple(fc.constantFrom(...LISTED), fc.constantFrom("mm", "in", "[rpm]", "(V)", "Nm"))
+      .map((both) => both.join(" ")),
+  },
+  {
+    weight: 3,
+    arbitrary: fc
+      .tuple(
+        fc.constantFrom("Hole depth", "Tiefe", "Speed", "Supply voltage", "Drehmoment", ...LISTED),
+        fc.constantFrom(
+          "±0.5",
+          "[mm] ±0,5",
+          "(± 2 %)",
+          "(mm, ±0,02 in)",
+          "± 1,500",
+          "mm, caliper",
+          "mit Messschieber",
+          "(torque wrench)",
+          "(V, ±0.1)",
+        ),
+      )
       .map((both) => both.join(" ")),
   },
 );
@@ -91,7 +110,7 @@ async function tried(sheets: readonly [string | null, unknown][]): Promise<void>
   if (!workbook) return;
   const understood = surveyReader(words, null).understand(workbook, "s.xlsx", "0");
   const draft = triedDraft(understood, words, (reader) => reader.read(workbook, "s.xlsx", "0"));
-  const reading = readColumnFile({ path: "draft", text: draft.text });
+  const reading = readColumnFile({ path: "draft", text: draft.text }, words.ways);
   expect(reading.ok ? [] : reading.findings, draft.text).toEqual([]);
   expect(draft.same, draft.text).toBe(true);
 }

@@ -89,6 +89,20 @@ describe("spotface what-changes", () => {
     expect(run.out).toContain("limits > 0 > fail > 0 > bound > value: 15 becomes 20\n");
   });
 
+  it("names the row of a table that is another, by the choices that it is for", async () => {
+    const after = bookWith([
+      [
+        "tables/mounting-methods.yaml",
+        "adhesive-pad, table.usable_frequency: 5 kHz",
+        "adhesive-pad, table.usable_frequency: 7 kHz",
+      ],
+    ]);
+    const run = await runCommand("what-changes", "samples/survey.xlsx", "--after", after, "--set", "full");
+    expect(run.out.replace(/\s+/g, " ")).toContain(
+      "table mounting-methods: changed entries > 0 > rows > adhesive-pad > table.usable_frequency: 5000 becomes 7000 ",
+    );
+  });
+
   it("compares a folder with itself at a commit", async () => {
     const after = bookWith([]);
     const git = (...args: readonly string[]): void => {

@@ -1,3 +1,6 @@
+import { mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { runCommand } from "../tools/run-command.js";
 
@@ -31,6 +34,20 @@ describe("spotface why", () => {
       "    practice)",
       "",
     ]);
+  });
+
+  it("shows the row of a table, what it was looked up by, and the sources of the table", async () => {
+    const path = join(mkdtempSync(join(tmpdir(), "why-")), "pads.csv");
+    writeFileSync(path, "Point ID;Mounting method;Highest frequency (Hz)\nP-1;adhesive pad;6000\n");
+    const run = await runCommand("why", path, "--as-of", "2026-06-01", "--point", "P-1", "--set", "full");
+    const lines = run.out.split("\n");
+    const at = lines.indexOf("    highest frequency that the mounting carries: 5000 Hz");
+    expect(lines.slice(at + 1, at + 4)).toEqual([
+      "      from rules/tables/mounting-methods.yaml, line 15",
+      "      mounting method: adhesive pad",
+      '        from B2: "adhesive pad" under "Mounting method"',
+    ]);
+    expect(lines).toContain('    of the table "What mountings carry and ask for":');
   });
 
   it.each([["3a796607-c4d1-57b2-a63c-66bb14ee70c4"], ["Halls 1 and 2:11"], ["p-1101, PUMP, non drive end, vertical"]])(

@@ -1,4 +1,4 @@
-import type { FactShown, Finding, PointResult } from "../../src/screening/index.js";
+import type { FactShown, Finding, MethodTried, PointResult } from "../../src/screening/index.js";
 
 const NO_FACT: FactShown = {
   fact: "thread_depth",
@@ -75,13 +75,13 @@ export const SPEED_OPEN = finding("min-speed", "undecided", {
   ],
   limit: { ...limitOf("atOrBelow"), value: null, unit: "r/min", fact: "model.speed_min" },
   missing: [
-    { fact: "lowest_speed", reason: "missing" },
-    { fact: "nominal_speed", reason: "too-close" },
+    { fact: "lowest_speed", reason: "missing", measureTo: null },
+    { fact: "nominal_speed", reason: "too-close", measureTo: { accuracy: 0.15, unit: "r/min" } },
   ],
 });
 
 export const TORQUE_OPEN = finding("tightening-torque", "undecided", {
-  missing: [{ fact: "target_torque", reason: "unreadable" }],
+  missing: [{ fact: "target_torque", reason: "unreadable", measureTo: null }],
 });
 
 function limitOf(is: "below" | "outside" | "oneOf" | "atOrBelow") {
@@ -101,15 +101,39 @@ export function point(row: number, verdict: PointResult["verdict"], findings: re
     sheet: "Pumps",
     row,
     verdict,
+    methods: null,
+    methodAdvised: null,
+    settledBy: null,
     findings,
   };
 }
 
+/** A method in place of the proposed one, with something in each of its lists. */
+const BONDED: MethodTried = {
+  method: "adhesive-pad",
+  proposed: false,
+  allowed: true,
+  verdict: "fail",
+  fails: ["supply-voltage"],
+  warns: ["seat-material"],
+  undecided: ["adhesive-cure"],
+  missing: ["cure_time"],
+  asked: ["adhesive-cure"],
+  notAsked: ["hot-work"],
+};
+
 /** Every outcome, and every way in which a fact, a limit and an origin can be shown. */
 export const POINTS: readonly PointResult[] = [
   point(4, "pass", [finding("hole-depth", "pass", { margin: { value: -0, fraction: null } })]),
-  point(5, "fail", [THREAD_TOO_SHORT, SUPPLY_OUTSIDE, COATED_SEAT]),
+  {
+    ...point(5, "fail", [THREAD_TOO_SHORT, SUPPLY_OUTSIDE, COATED_SEAT]),
+    methods: [BONDED, { ...BONDED, method: "tapped-hole", proposed: true, fails: ["thread-depth", "supply-voltage"] }],
+    methodAdvised: { method: "adhesive-pad", verdict: "fail", closest: true },
+  },
   point(6, "warn", [COATED_SEAT, finding("adhesive-cure", "not-applicable")]),
-  point(7, "warn", [SPEED_OPEN, finding("hole-depth", "no-limit-in-force", { group: "supply 1" })]),
+  {
+    ...point(7, "warn", [SPEED_OPEN, finding("hole-depth", "no-limit-in-force", { group: "supply 1" })]),
+    settledBy: ["lowest_speed"],
+  },
   { ...point(8, "fail", [TORQUE_OPEN]), id: null, point: null, machine: null, sheet: null, file: "second.csv" },
 ];

@@ -139,6 +139,20 @@ export const HEAD: ResultHead = {
       citations: [{ id: "trade", basis: "common-practice", says: "usual for an M6 bolt" }],
     },
   ],
+  tables: [
+    {
+      id: "wall-metals",
+      title: "Metals in which threads are cut",
+      by: ["wall_metal"],
+      gives: ["table.engagement_min"],
+      from: "2026-01-01",
+      until: null,
+      reviewBy: "2026-03-01",
+      reviewOverdue: true,
+      citations: [{ id: "thumb", basis: "common-practice", says: "two diameters in aluminium" }],
+      origin: { file: "tables/wall-metals.yaml", line: 8 },
+    },
+  ],
   rules: [
     rule("min-speed", "The shaft always turns fast enough", "model-range"),
     {

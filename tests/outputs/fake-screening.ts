@@ -26,6 +26,9 @@ export const SUMMARY: Summary = {
     { fact: "lowest_speed", points: 1 },
     { fact: "target_torque", points: 1 },
   ],
+  settling: [{ facts: ["lowest_speed"], points: 1, pointsSoFar: 1 }],
+  openPoints: { toSettle: 1, failAnyway: 1, notByFacts: 0 },
+  otherMethods: [{ method: "adhesive-pad", wouldPass: 0, closest: 1 }],
 };
 
 /** A screening as the real one behaves: points once, the summary only afterwards. */

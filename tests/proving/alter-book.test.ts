@@ -51,15 +51,14 @@ describe("altering a rule", () => {
   });
 
   it("counts apart what changes no outcome, as far as was tried", () => {
-    const both = "[{ from: 2026-01-01, until: null, fail: [{ below: 3 mm }, { below: 2 mm }], cites: [rings] }]";
+    // Loading refuses a limit that another one covers; that one condition implies another is beyond it.
+    const thin = "{ when: { fact: wall_thickness, operator: lessThan, value: 2 mm } }";
+    const both = `[{ from: 2026-01-01, until: null, fail: [{ below: 3 mm }, ${thin}], cites: [rings] }]`;
     const report = alterBook(bookOf(wallRule(GOOD_CASES, { limits: both })));
-    expect(report.unnoticed.map(({ alteration, suggestion }) => [alteration.what, suggestion])).toEqual([
-      ["fail: below is left out", null],
-      ["below becomes a warning", null],
-      ["fail: below becomes atOrBelow", null],
-      ["fail: below 2 becomes 1", null],
-      ["fail: below 2 becomes 3", null],
-    ]);
+    const alike = report.unnoticed.filter(({ suggestion }) => suggestion === null);
+    expect(alike.map(({ alteration }) => alteration.what)).toContain("fail: when is left out");
+    expect(report.unnoticed).toEqual(alike);
+    expect(report.counts.reduce((sum, count) => sum + count.alike, 0)).toBe(alike.length);
   });
 
   it("alters named conditions, over all rules that use them", () => {

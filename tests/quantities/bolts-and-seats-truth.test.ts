@@ -1,6 +1,5 @@
 import {
   assemblyPreloadN,
-  boltStrength,
   bondShearMPa,
   bondTorqueNm,
   bracketFrequencyHz,
@@ -9,13 +8,9 @@ import {
   drillPointMm,
   externalShearAreaMm2,
   formingHoleMm,
-  frictionOf,
   holeDepthNeededMm,
   internalShearAreaMm2,
   leastEngagementMm,
-  limitingPressureMPa,
-  PROPERTY_CLASS_NAMES,
-  type PropertyClass,
   percentOfThread,
   preloadByNutFactorN,
   shortFormTorqueNm,
@@ -23,11 +18,11 @@ import {
   strippingSizes,
   type TapForm,
   tapChamferInPitches,
-  tappedTensileMPa,
   tensileStressAreaMm2,
   threadLimits,
 } from "../../src/quantities/index.js";
 import { type Figures, holdAgainst, type Inputs } from "./against-truth.js";
+import { boltStrength, frictionOf, inTable, wallStrength } from "./from-tables.js";
 import { headOf } from "./heads.js";
 
 const MM = 25.4;
@@ -75,9 +70,7 @@ function formingBand(inputs: Inputs, printed: Figures): Figures {
 }
 
 function strengths(inputs: Inputs): Figures {
-  const name = PROPERTY_CLASS_NAMES.find((one: PropertyClass) => one === inputs.text("property_class"));
-  if (!name) throw new Error("no such class");
-  const { tensileMPa, yieldMPa, proofMPa } = boltStrength(name, inputs.number("diameter_mm"));
+  const { tensileMPa, yieldMPa, proofMPa } = boltStrength(inputs.text("property_class"), inputs.number("diameter_mm"));
   return { tensile_MPa: tensileMPa, yield_MPa: yieldMPa, proof_MPa: proofMPa };
 }
 
@@ -171,8 +164,11 @@ holdAgainst("bolts-and-seats", [
       return holeDepthNeededMm(inputs.number("thread_depth_in") * MM, pitchMm, chamfer, freeMm).highest / MM;
     },
   ],
-  [/^read-tensile-[a-z-]+$/, (inputs) => ends(tappedTensileMPa(inputs.text("material")) ?? NOT_KNOWN)],
-  [/^read-pressure-/, (inputs) => limitingPressureMPa(inputs.text("material")) ?? Number.NaN],
+  [/^read-tensile-[a-z-]+$/, (inputs) => ends(wallStrength(inputs.text("material")) ?? NOT_KNOWN)],
+  [
+    /^read-pressure-/,
+    (inputs) => inTable("table.head_pressure_max", { wall_metal: inputs.text("material") }) ?? Number.NaN,
+  ],
   [
     /^read-torsion-50mpa$/,
     (inputs) => bondTorqueNm(inputs.number("shear_MPa"), inputs.number("outer_mm"), inputs.number("inner_mm")),

@@ -6,34 +6,46 @@ import {
   commonReturnVoltagesV,
   copperResistanceOhmPerKm,
   extraLowVoltage,
-  greatestResistanceOhmPerKm,
   leastCrossSectionMm2,
   longestCableM,
   loopResistanceOhm,
   lowestVoltageAtLoadV,
   mostPointsOnSupply,
   resistanceAtTemperature,
-  resistanceBoundsOhmPerKm,
+  resistanceRangeOhmPerKm,
   supplyBandV,
   supplyLoad,
   trunkVoltagesV,
   voltageAtLoadV,
   voltageAtSteadyPowerV,
 } from "../../src/quantities/index.js";
+import {
+  CONDUCTOR_CLASSES,
+  CONDUCTOR_COATS,
+  CONDUCTOR_SIZES,
+  type ConductorClass,
+  type ConductorCoat,
+  greatestResistance,
+  OVER_COPPER,
+} from "./from-tables.js";
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const SIZES = [0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10];
+const SIZES = CONDUCTOR_SIZES;
 const size = fc.constantFrom(...SIZES);
 const conductor = fc.record({
-  class: fc.constantFrom(1 as const, 2 as const, 5 as const),
-  coat: fc.constantFrom("plain" as const, "metal-coated" as const),
+  class: fc.constantFrom(...CONDUCTOR_CLASSES),
+  coat: fc.constantFrom(...CONDUCTOR_COATS),
 });
+
+function sizesOf(wire: { class: ConductorClass; coat: ConductorCoat }) {
+  return SIZES.map((mm2) => [mm2, greatestResistance(mm2, wire.class, wire.coat)] as const);
+}
 
 describe("conductors", () => {
   it("resist less the thicker they are, and never less than bare copper of their size", () => {
-    for (const conductorClass of [1, 2, 5] as const) {
-      for (const coat of ["plain", "metal-coated"] as const) {
-        const row = SIZES.map((mm2) => greatestResistanceOhmPerKm(mm2, conductorClass, coat) ?? Number.NaN);
+    for (const conductorClass of CONDUCTOR_CLASSES) {
+      for (const coat of CONDUCTOR_COATS) {
+        const row = SIZES.map((mm2) => greatestResistance(mm2, conductorClass, coat));
         expect(row).toEqual([...row].sort((a, b) => b - a));
         for (const [index, mm2] of SIZES.entries()) {
           const overCopper = (row[index] ?? 0) / copperResistanceOhmPerKm(mm2);
@@ -53,22 +65,17 @@ describe("conductors", () => {
     expect(of(20, CABLE_TABLE_COEFFICIENT_PER_K)).toBe(39);
   });
 
-  it("of a size that the standard does not list have no greatest resistance", () => {
-    expect(greatestResistanceOhmPerKm(0.34, 5)).toBeNull();
-    expect(resistanceBoundsOhmPerKm(0.25, 5, "plain", { lowest: 0, highest: 40 })).toBeNull();
-  });
-
   it("lie between the bounds at every temperature in the interval", () => {
     fc.assert(
       fc.property(size, conductor, between(-40, 90), between(0, 60), between(0, 1), (mm2, wire, cold, wider, part) => {
-        const bounds = resistanceBoundsOhmPerKm(mm2, wire.class, wire.coat, { lowest: cold, highest: cold + wider });
-        const greatest = greatestResistanceOhmPerKm(mm2, wire.class, wire.coat) ?? Number.NaN;
+        const greatest = greatestResistance(mm2, wire.class, wire.coat);
+        const heat = { lowest: cold, highest: cold + wider };
+        const bounds = resistanceRangeOhmPerKm({ lowest: mm2, highest: mm2 }, greatest, OVER_COPPER, heat);
         const now = resistanceAtTemperature(greatest, cold + wider * part);
-        expect(now).toBeGreaterThanOrEqual(bounds?.lowest ?? Number.NaN);
-        expect(now).toBeLessThanOrEqual((bounds?.highest ?? Number.NaN) * (1 + 1e-12));
+        expect(now).toBeGreaterThanOrEqual(bounds.lowest);
+        expect(now).toBeLessThanOrEqual(bounds.highest * (1 + 1e-12));
       }),
     );
-    expect(() => resistanceBoundsOhmPerKm(1, 5, "plain", { lowest: 40, highest: 20 })).toThrow(RangeError);
   });
 });
 
@@ -94,9 +101,9 @@ describe("a run to one load", () => {
   it("has the least size that leaves the voltage, or none", () => {
     fc.assert(
       fc.property(run, conductor, between(0.01, 2), (cable, wire, amps) => {
-        const least = leastCrossSectionMm2(20.4, 18, amps, cable, wire);
+        const least = leastCrossSectionMm2(20.4, 18, amps, cable, sizesOf(wire));
         const leaves = (mm2: number) => {
-          const resistanceAt20OhmPerKm = greatestResistanceOhmPerKm(mm2, wire.class, wire.coat) ?? Number.NaN;
+          const resistanceAt20OhmPerKm = greatestResistance(mm2, wire.class, wire.coat);
           return lowestVoltageAtLoadV(20.4, amps, { ...cable, resistanceAt20OhmPerKm }) >= 18;
         };
         expect(SIZES.find(leaves) ?? null).toBe(least);

@@ -2,10 +2,7 @@ import { convert } from "../../src/base/index.js";
 import {
   CABLE_TABLE_COEFFICIENT_PER_K,
   COPPER_RESISTIVITY_OHM_MM2_PER_KM,
-  type ConductorClass,
-  type ConductorCoat,
   commonReturnVoltagesV,
-  greatestResistanceOhmPerKm,
   longestCableM,
   loopResistanceOhm,
   lowestVoltageAtLoadV,
@@ -13,6 +10,7 @@ import {
   trunkVoltagesV,
   voltageAtLoadV,
 } from "../../src/quantities/index.js";
+import { type ConductorClass, type ConductorCoat, greatestResistance } from "./from-tables.js";
 import { compareWithTruth, type Given } from "./truth-figures.js";
 
 function classOf(given: Given): ConductorClass {
@@ -21,13 +19,13 @@ function classOf(given: Given): ConductorClass {
   return found;
 }
 
-const size = (given: Given) => greatestResistanceOhmPerKm(given.number("cross_section_mm2"), classOf(given));
+const size = (given: Given) => greatestResistance(given.number("cross_section_mm2"), classOf(given));
 
 /** Every size that the entry lists. */
 function sizes(given: Given): unknown {
-  const coat: ConductorCoat = given.text("coating") === "plain" ? "plain" : "metal-coated";
+  const coat: ConductorCoat = given.text("coating") === "plain" ? "plain" : "coated";
   const listed = Object.keys(Object(given.entry.expected));
-  return Object.fromEntries(listed.map((mm2) => [mm2, greatestResistanceOhmPerKm(Number(mm2), classOf(given), coat)]));
+  return Object.fromEntries(listed.map((mm2) => [mm2, greatestResistance(Number(mm2), classOf(given), coat)]));
 }
 
 const warm = (given: Given) =>

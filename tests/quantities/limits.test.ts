@@ -59,13 +59,13 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
   heaviestSensorKg: { call: q.heaviestSensorKg, good: [1, 0.1] },
   shareShownAbove: { call: q.shareShownAbove, good: [10, 2] },
   lowestFrequencyShownHz: { call: q.lowestFrequencyShownHz, good: [2, 0.9] },
-  greatestResistanceOhmPerKm: { call: (mm2) => q.greatestResistanceOhmPerKm(mm2, 5), good: [0.75] },
   copperResistanceOhmPerKm: { call: q.copperResistanceOhmPerKm, good: [0.34] },
   resistanceAtTemperature: { call: q.resistanceAtTemperature, good: [39, 60, 0.00393], mayBeNegative: [1] },
-  resistanceBoundsOhmPerKm: {
-    call: (mm2, lowest, highest) => q.resistanceBoundsOhmPerKm(mm2, 5, "plain", { lowest, highest }),
-    good: [0.75, -10, 60],
-    mayBeNegative: [1, 2],
+  resistanceRangeOhmPerKm: {
+    call: (mm2, greatest, overCopper, lowest, highest) =>
+      q.resistanceRangeOhmPerKm({ lowest: mm2, highest: mm2 }, greatest, overCopper, { lowest, highest }),
+    good: [0.75, 26, 1.2, -10, 60],
+    mayBeNegative: [3, 4],
   },
   loopResistanceOhm: { call: q.loopResistanceOhm, good: [120, 39] },
   voltageAtLoadV: { call: q.voltageAtLoadV, good: [24, 9, 0.06] },
@@ -78,7 +78,7 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
   longestCableM: { call: q.longestCableM, good: [20.4, 18, 0.1, 39] },
   leastCrossSectionMm2: {
     call: (volts, needed, amps, oneWayLengthM, hottestCopperC) =>
-      q.leastCrossSectionMm2(volts, needed, amps, { oneWayLengthM, hottestCopperC }, { class: 5, coat: "plain" }),
+      q.leastCrossSectionMm2(volts, needed, amps, { oneWayLengthM, hottestCopperC }, [[0.5, 39]]),
     good: [20.4, 18, 0.1, 120, 60],
     mayBeNegative: [4],
   },

@@ -6,10 +6,10 @@ import {
   leastEngagementMm,
   strippingLoadN,
   strippingSizes,
-  usualEngagementInDiameters,
 } from "../../src/quantities/index.js";
 import { truthOf } from "../tools/truth.js";
 import { holdAgainst, Inputs } from "./against-truth.js";
+import { inTable } from "./from-tables.js";
 
 const MM = 25.4;
 
@@ -80,9 +80,9 @@ holdAgainst("thread-stripping", [
   [
     /^strip-rule-of-thumb$/,
     () => ({
-      steel: usualEngagementInDiameters("carbon-steel") ?? Number.NaN,
-      cast_iron: usualEngagementInDiameters("grey-cast-iron") ?? Number.NaN,
-      aluminium: usualEngagementInDiameters("aluminium") ?? Number.NaN,
+      steel: inTable("table.engagement_min", { wall_metal: "carbon-steel" }) ?? Number.NaN,
+      cast_iron: inTable("table.engagement_min", { wall_metal: "grey-cast-iron" }) ?? Number.NaN,
+      aluminium: inTable("table.engagement_min", { wall_metal: "aluminium" }) ?? Number.NaN,
     }),
   ],
 ]);

@@ -1,9 +1,7 @@
 import {
-  boltLoadsN,
-  boltStrength,
+  boltLoadN,
   cuttingDrillMm,
   holeForPercentMm,
-  type PropertyClass,
   percentOfThread,
   rootAreaMm2,
   tensileStressAreaMm2,
@@ -11,6 +9,7 @@ import {
   threadLimits,
 } from "../../src/quantities/index.js";
 import { type Figures, holdAgainst, type Inputs, threadOf } from "./against-truth.js";
+import { boltStrength } from "./from-tables.js";
 
 const IN2 = 25.4 * 25.4;
 
@@ -48,26 +47,27 @@ function limits6h(which: "internalPitchMm" | "internalMinorMm"): (inputs: Inputs
   };
 }
 
-function loads(which: "tensileN" | "proofN"): (inputs: Inputs) => Figures {
+function loads(which: "tensileMPa" | "proofMPa"): (inputs: Inputs) => Figures {
   return (inputs) => {
     const thread = inputs.thread();
     const area = inputs.number("stress_area_nominal_mm2");
-    const of = (name: PropertyClass): number => boltLoadsN(name, thread.majorMm, area)[which];
+    const of = (name: string): number => boltLoadN(boltStrength(name, thread.majorMm)[which], area);
     return { "8.8": of("8.8"), "10.9": of("10.9"), "12.9": of("12.9") };
   };
 }
 
 function stainlessLoads(inputs: Inputs): Figures {
-  const loadsN = boltLoadsN("A2-70", inputs.thread().majorMm, inputs.number("stress_area_nominal_mm2"));
-  return { tensile_load_N: loadsN.tensileN, proof_load_02_N: loadsN.yieldN };
+  const { tensileMPa, yieldMPa } = boltStrength("A2-70", inputs.thread().majorMm);
+  const area = inputs.number("stress_area_nominal_mm2");
+  return { tensile_load_N: boltLoadN(tensileMPa, area), proof_load_02_N: boltLoadN(yieldMPa, area) };
 }
 
-const stainless = (name: PropertyClass): Figures => {
+const stainless = (name: string): Figures => {
   const { tensileMPa, yieldMPa } = boltStrength(name, 8);
   return { tensile_strength_MPa: tensileMPa, proof_stress_02_MPa: yieldMPa };
 };
 
-const steel = (name: PropertyClass): Figures => {
+const steel = (name: string): Figures => {
   const { tensileMPa, yieldMPa, proofMPa } = boltStrength(name, 8);
   return { tensile_MPa: tensileMPa, yield_MPa: yieldMPa, proof_MPa: proofMPa };
 };
@@ -94,15 +94,16 @@ holdAgainst("threads", [
   [/-pitch-mm$/, () => threadOf("1/4-28 UNF").pitchMm],
   [/-stress-area(-full)?$/, (inputs) => tensileStressAreaMm2(inputs.thread())],
   [/-root-area$/, (inputs) => rootAreaMm2(inputs.thread())],
-  [/^thr-m\d+-tensile-load$/, loads("tensileN")],
-  [/^thr-m\d+-proof-load$/, loads("proofN")],
+  [/^thr-m\d+-tensile-load$/, loads("tensileMPa")],
+  [/^thr-m\d+-proof-load$/, loads("proofMPa")],
   [/^thr-a2-70-stress$/, () => stainless("A2-70")],
   [/^thr-a2-50-a2-80-stress$/, () => ({ class_50: stainless("A2-50"), class_80: stainless("A2-80") })],
   [/^thr-class-stress/, () => ({ "10.9": steel("10.9"), "12.9": steel("12.9") })],
   [/a2-70-loads$/, stainlessLoads],
   [
     /a2-70-tensile-table$/,
-    (inputs) => boltLoadsN("A2-70", inputs.thread().majorMm, tensileStressAreaMm2(inputs.thread())).tensileN,
+    (inputs) =>
+      boltLoadN(boltStrength("A2-70", inputs.thread().majorMm).tensileMPa, tensileStressAreaMm2(inputs.thread())),
   ],
   [/^thr-percent-/, percent("of-1.299-pitches")],
   [/^thr-percent5h8-/, percent("of-1.0825-pitches")],

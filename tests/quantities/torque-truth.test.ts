@@ -1,9 +1,6 @@
 import {
   assemblyPreloadN,
-  boltStrength,
   headFrictionDiameterMm,
-  nutFactorOf,
-  type PropertyClass,
   preloadByNutFactorN,
   shortFormPreloadN,
   shortFormTorqueNm,
@@ -15,6 +12,7 @@ import {
   torqueShares,
 } from "../../src/quantities/index.js";
 import { type Figures, holdAgainst, type Inputs, threadOf } from "./against-truth.js";
+import { boltStrength, nutFactorOf } from "./from-tables.js";
 import { headOf } from "./heads.js";
 
 function geometry(inputs: Inputs): TorqueGeometry {
@@ -35,12 +33,7 @@ const sameFriction = (inputs: Inputs): { thread: number; head: number } => {
 };
 
 /** Torque of the usual tables: 90 per cent of the yield point, hexagon head on a medium clearance hole. */
-function tableTorqueNm(
-  designation: string,
-  propertyClass: PropertyClass,
-  friction: number,
-  torsion?: TorsionModel,
-): number {
+function tableTorqueNm(designation: string, propertyClass: string, friction: number, torsion?: TorsionModel): number {
   const thread = threadOf(designation);
   const yieldMPa = boltStrength(propertyClass, thread.majorMm).yieldMPa;
   const both = { thread: friction, head: friction };
@@ -97,7 +90,7 @@ holdAgainst("torque-preload", [
   [
     /^tq-table-m\d+$/,
     (inputs) => {
-      const of = (name: PropertyClass): number => tableTorqueNm(inputs.text("designation"), name, 0.12);
+      const of = (name: string): number => tableTorqueNm(inputs.text("designation"), name, 0.12);
       return { "8.8": of("8.8"), "10.9": of("10.9"), "12.9": of("12.9") };
     },
   ],

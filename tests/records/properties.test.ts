@@ -70,7 +70,7 @@ function expectSound(id: string, reading: CellReading): void {
     const { lowest, highest } = reading.interval;
     expect(Number.isFinite(lowest) && Number.isFinite(highest) && lowest <= highest).toBe(true);
     const { lowest: least, highest: most } = definition.plausible ?? { lowest: -Infinity, highest: Infinity };
-    const middle = reading.accuracy === null ? [lowest, highest] : [(lowest + highest) / 2];
+    const middle = reading.accuracy === null ? [lowest, highest] : [highest - reading.accuracy];
     for (const value of middle) expect(value >= least * (1 - 1e-9) - 1e-9 && value <= most * (1 + 1e-9)).toBe(true);
   } else if (definition.kind === "choice") expect(definition.choices).toContain(reading.value);
   else expect(typeof reading.value).toBe(definition.kind === "yes-no" ? "boolean" : "string");

@@ -99,7 +99,6 @@ export const CONDITION_MISTAKES: readonly Row[] = [
     'did you mean "outdoors"?',
   ],
   ["program text for a condition", "{ not: { condition: outdoors } }", '▶"wetting > 3"', "wrong-kind", "a mapping"],
-  ["fact of a table", "judges: thread_depth", "judges: ▶table.bolt", "not-supported", "tables"],
   ["fact of a group that is not there", "judges: thread_depth", "judges: ▶group.sum", "unknown-fact"],
   [
     "band that is not there",

@@ -2,6 +2,8 @@ import { type Broken, mistakesIn } from "./broken.js";
 import { CONDITION_MISTAKES } from "./broken-conditions.js";
 import { GROUP_MISTAKES } from "./broken-groups.js";
 import { LIMIT_MISTAKES, YAML_MISTAKES } from "./broken-limits.js";
+import { TABLE_MISTAKES } from "./broken-tables.js";
+import { WAY_MISTAKES } from "./broken-ways.js";
 
 const RULE = "hole/thread-depth.yaml";
 const OTHER_RULE = "speed/slow.yaml";
@@ -12,8 +14,10 @@ const CONDITION = "conditions/outdoors.yaml";
 
 /** At least one row for every way in which a file can be wrong. */
 export const BROKEN: readonly Broken[] = [
+  ...TABLE_MISTAKES,
   ...GROUP_MISTAKES,
   ...mistakesIn(RULE, [...CONDITION_MISTAKES, ...LIMIT_MISTAKES, ...YAML_MISTAKES]),
+  ...mistakesIn("measuring/rule.yaml", WAY_MISTAKES),
   ...mistakesIn(OTHER_RULE, [
     [
       "stage judged that the rule is not for",
@@ -95,6 +99,13 @@ export const BROKEN: readonly Broken[] = [
       "baselineModel: ▶basline",
       "unknown-model",
       'did you mean "baseline"?',
+    ],
+    [
+      "gate that is no rule",
+      "baselineModel: baseline\n",
+      'baselineModel: baseline\nmethods: { lasting: [clamp], gates: [▶tread-depth], basis: from-memory, says: "x" }\n',
+      "unknown-rule",
+      'did you mean "thread-depth"?',
     ],
     ["name without quotes", '"small book"', "▶small book", "no-quotes"],
     ["version without quotes", 'version: "1.0.0"', "version: ▶1.0", "wrong-kind", "put it in quotes"],

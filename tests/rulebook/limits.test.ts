@@ -11,6 +11,8 @@ import {
   modelFactsOn,
   type Rule,
   runCase,
+  tablesOn,
+  withTables,
 } from "../../src/rulebook/index.js";
 import { nextAbove, nextBelow } from "./doubles.js";
 import { shippedRulebook } from "./shipped.js";
@@ -47,7 +49,7 @@ function goodFacts(rule: Rule, stage: Stage, model: string, day: string): Readon
   const facts = new Map(given.filter(([id]) => !(judged.has(id) && isNumeric(factOf(id)))));
   const found = book.models.get(model);
   if (!found) throw new Error(`no model ${model}`);
-  return new Map([...facts, ...modelFactsOn(found, day)]);
+  return withTables(new Map([...facts, ...modelFactsOn(found, day)]), tablesOn(book, day));
 }
 
 function numberOf(bound: Bound, facts: ReadonlyMap<string, FactState>): number {
@@ -107,6 +109,12 @@ function judgeAt(edge: Edge, value: Interval | null, day = edge.day): Judgement 
   return judgement;
 }
 
+/** Where a limit is written: with the model, in a table where one row of it is meant, else in the rule. */
+function homeOf(fact: string | null, rule: Rule): RegExp {
+  if (fact?.startsWith("model.")) return /^rules\/models\//;
+  return fact?.startsWith("table.") ? /^rules\/tables\// : new RegExp(`^rules/[a-z]+/${rule.id}`);
+}
+
 /** The edges of the same rule under the same facts, the edge itself included. */
 function besides(edge: Edge): readonly Edge[] {
   return edges.filter(({ rule, stage, day, facts }) => {
@@ -149,7 +157,7 @@ describe.each(edges.map((edge) => [edge.name, edge] as const))("%s", (_name, edg
     const values = Array.isArray(limit?.value) ? limit.value : [limit?.value];
     expect(values).toContain(bound);
     expect(limit?.unit).toBe(factOf(edge.judged).unit);
-    expect(limit?.origin.file).toMatch(limit?.fact?.startsWith("model.") ? /^rules\/models\// : /^rules\/[a-z]+\//);
+    expect(limit?.origin.file).toMatch(homeOf(limit?.fact ?? null, edge.rule));
   });
 
   it("is undecided when the value is missing, or lies on both sides of the limit", () => {

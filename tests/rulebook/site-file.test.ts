@@ -81,6 +81,38 @@ describe("a site file", () => {
     expect(findings(GOOD.replace(from, to))).toEqual([place]);
   });
 
+  it("says which mounting methods are allowed, each list with its line, and states no fact by that", () => {
+    const text = `states: { methodsAllowed: [tapped-hole, adhesive-pad], supply_kind: dc }
+machineTypes:
+  pump: { methodsAllowed: [adhesive-pad] }
+machines:
+  P-1: { methodsAllowed: [clamp] }
+  P-2: { supply_kind: ac }
+`;
+    const reading = read(text);
+    if (!reading.ok) throw new Error(JSON.stringify(reading.findings));
+    const { methodsAllowed, wholeSite, byMachine } = reading.statements;
+    const at = (methods: readonly string[], line: number) => ({ methods, file: "north/site.yaml", line });
+    expect(methodsAllowed).toEqual({
+      wholeSite: at(["tapped-hole", "adhesive-pad"], 1),
+      byMachineType: new Map([["pump", at(["adhesive-pad"], 3)]]),
+      byMachine: new Map([["P-1", at(["clamp"], 5)]]),
+    });
+    expect([...wholeSite.keys()]).toEqual(["supply_kind"]);
+    expect(byMachine.get("P-1")?.size).toBe(0);
+    const without = read(GOOD);
+    expect(without.ok && without.statements.methodsAllowed).toBeUndefined();
+  });
+
+  it.each([
+    ["no list", "methodsAllowed: clamp", "1:27 wrong-kind"],
+    ["an empty list", "methodsAllowed: []", "1:27 list-too-short"],
+    ["a method that is not there", "methodsAllowed: [glue]", "1:28 unknown-mounting-method"],
+    ["a method twice", "methodsAllowed: [clamp, clamp]", "1:27 said-twice"],
+  ])("refuses as methods allowed: %s", (_name, line, place) => {
+    expect(findings(`states: { ${line} }\n`)).toEqual([place]);
+  });
+
   it("may name every machine of a large works", () => {
     const machines = Array.from({ length: 5000 }, (_, i) => `  M-${i}: { sensor_model: baseline }`).join("\n");
     const reading = read(`machines:\n${machines}\n`);

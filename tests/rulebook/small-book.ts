@@ -21,6 +21,36 @@ facts:
 citations:
   guess: { basis: from-memory, says: "made up for a test" }
 `,
+  "tables/threads.yaml": `id: threads
+title: "friction"
+by: [bolt_steel, thread_state]
+gives: [table.friction_min, table.friction_max]
+entries:
+  - from: 2026-01-01
+    until: null
+    reviewBy: 2027-01-01
+    cites: [measured]
+    rows:
+      - { bolt_steel: carbon-steel, thread_state: dry, table.friction_min: 0.14, table.friction_max: 0.24 }
+      - { bolt_steel: carbon-steel, thread_state: oiled, table.friction_min: 0.08, table.friction_max: 0.16 }
+      - { bolt_steel: carbon-steel, thread_state: greased, table.friction_min: 0.09, table.friction_max: 0.17 }
+      - { bolt_steel: carbon-steel, thread_state: locked, table.friction_min: 0.15, table.friction_max: 0.25 }
+      - { bolt_steel: austenitic-stainless, thread_state: dry, table.friction_min: 0.3, table.friction_max: 0.5 }
+      - { bolt_steel: austenitic-stainless, thread_state: oiled, table.friction_min: 0.2, table.friction_max: 0.35 }
+      - { bolt_steel: austenitic-stainless, thread_state: greased, table.friction_min: 0.11, table.friction_max: 0.21 }
+      - { bolt_steel: austenitic-stainless, thread_state: locked, table.friction_min: null, table.friction_max: null }
+citations:
+  measured: { basis: from-memory, says: "made up for a test" }
+`,
+  "tables/gaps.yaml": `id: gaps
+title: "what is left free"
+by: []
+gives: [table.run_out_min, table.run_out_usual]
+entries:
+  - { from: 2026-01-01, until: 2026-07-01, cites: [tap], rows: [{ table.run_out_min: 1, table.run_out_usual: 3 }] }
+  - { from: 2026-07-01, until: null, cites: [tap], rows: [{ table.run_out_min: 2, table.run_out_usual: 5 }] }
+citations: { tap: { basis: from-memory, says: "made up for a test" } }
+`,
   "conditions/outdoors.yaml": `id: outdoors
 title: "the point stands in the open"
 when: { fact: wetting, operator: in, value: [jets, hot-high-pressure] }
@@ -31,6 +61,30 @@ when: { fact: wetting, operator: in, value: [jets, hot-high-pressure] }
     choices: { dry: ["dry"], jets: ["hosed down"] }
     examples:
       - { heading: "Wetting", cell: "dry", locale: en, expect: { value: dry } }
+`,
+  "measuring/gauge.yaml": `id: gauge
+title: "gauge"
+words:
+  de: ["Lehre"]
+  fr: ["gauge"]
+measures:
+  length:
+    - { from: 2026-01-01, until: null, percent: 1, cites: [guess] }
+citations:
+  guess: { basis: from-memory, says: "made up for a test" }
+`,
+  "measuring/rule.yaml": `id: rule
+title: "rule"
+words:
+  en: ["rule"]
+only: [hole_depth]
+measures:
+  length:
+    - { from: 2026-01-01, until: null, plusMinus: 0.5 mm, percent: 1, cites: [half] }
+  temperature:
+    - { from: 2026-01-01, until: null, plusMinus: 2 K, cites: [half] }
+citations:
+  half: { basis: common-practice, says: "half a division" }
 `,
   "hole/thread-depth.yaml": `id: thread-depth
 title: "the thread is deep enough"

@@ -1,15 +1,19 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type FactState, findFact } from "../../src/facts/index.js";
-import { DERIVED } from "../../src/screening/derive.js";
+import { tablesOn } from "../../src/rulebook/index.js";
+import { PointFacts } from "../../src/screening/point-facts.js";
 import { known, unknown } from "../tools/make-record.js";
+import { shippedRulebook } from "../tools/shipped.js";
 
 type Given = Readonly<Record<string, FactState>>;
 
+const tables = tablesOn(await shippedRulebook(), "2026-11-26");
+
 function derive(id: string, facts: Given): FactState {
-  const derivation = DERIVED.get(id);
-  if (!derivation) throw new Error(`no derived fact ${id}`);
-  return derivation(new Map(Object.entries(facts)));
+  const state = new PointFacts(new Map(Object.entries(facts)), { ok: false, reason: "missing" }, tables).get(id);
+  if (!state || findFact(id)?.source !== "derived") throw new Error(`no derived fact ${id}`);
+  return state;
 }
 
 /** The two ends of a number, the value of anything else, or the reason with the fact that is named first. */
@@ -87,7 +91,16 @@ describe("facts of bolt and bond", () => {
     const open = ends(unknown("missing"));
     expect(open).toEqual([ends(known("dry"))[0], ends(known("greased"))[1]]);
     expect(state(unknown("missing"))).toMatchObject({
-      origin: { from: ["thread_state", "target_torque", "thread", "bolt_class"] },
+      origin: {
+        from: [
+          "thread_state",
+          "target_torque",
+          "thread",
+          "bolt_class",
+          "table.proof_stress",
+          "table.torque_factor_min",
+        ],
+      },
     });
   });
 

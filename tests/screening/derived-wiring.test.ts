@@ -2,15 +2,19 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Interval } from "../../src/base/index.js";
 import type { FactState } from "../../src/facts/index.js";
-import { DERIVED } from "../../src/screening/derive.js";
+import { tablesOn } from "../../src/rulebook/index.js";
+import { PointFacts } from "../../src/screening/point-facts.js";
 import { known, unknown } from "../tools/make-record.js";
+import { shippedRulebook } from "../tools/shipped.js";
+
+const tables = tablesOn(await shippedRulebook(), "2026-11-26");
 
 function between(lowest: number, highest: number): FactState {
   return { known: true, value: { lowest, highest }, origin: { kind: "none" } };
 }
 
 function derive(id: string, facts: Readonly<Record<string, FactState>>): FactState {
-  const state = DERIVED.get(id)?.(new Map(Object.entries(facts)));
+  const state = new PointFacts(new Map(Object.entries(facts)), { ok: false, reason: "missing" }, tables).get(id);
   if (!state) throw new Error(`${id} is not derived`);
   return state;
 }

@@ -17,6 +17,10 @@ function valueOfFact(facts: ReadonlyMap<string, FactState>, id: string): unknown
   return typeof state.value === "object" ? [state.value.lowest, state.value.highest] : state.value;
 }
 
+function within(lowest: number, highest: number): FactState {
+  return { known: true, value: { lowest, highest }, origin: { kind: "none" } };
+}
+
 describe("the speed of the shaft", () => {
   it.each([
     [
@@ -49,6 +53,18 @@ describe("the speed of the shaft", () => {
       { lowest_speed: known(990), highest_speed: known(990), variable_speed: known("no") },
       false,
       [990, 990],
+    ],
+    [
+      "ends that may be one speed or two say nothing against a fixed drive, nor for it",
+      { lowest_speed: within(980, 1000), highest_speed: within(985, 1005), variable_speed: known("no") },
+      "too-close",
+      [980, 1000],
+    ],
+    [
+      "and leave a variable drive as it is",
+      { lowest_speed: within(980, 1000), highest_speed: within(985, 1005), variable_speed: known("yes") },
+      true,
+      [980, 1000],
     ],
     ["no speed at all", { variable_speed: known("no") }, false, "missing"],
     [

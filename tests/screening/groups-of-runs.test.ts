@@ -164,6 +164,6 @@ describe("a rule of points that names facts of groups", () => {
     const said = points.map((point) => point.findings.find(({ rule }) => rule === "own-share"));
     expect(said.map((one) => one?.outcome)).toEqual(["warn", "warn", "warn", "pass", "undecided"]);
     expect(said[0]?.message).toBe("all draw 300 mA");
-    expect(said[4]?.missing).toEqual([{ fact: "supply_name", reason: "missing" }]);
+    expect(said[4]?.missing).toEqual([{ fact: "supply_name", reason: "missing", measureTo: null }]);
   });
 });

@@ -101,7 +101,9 @@ describe("a supply", () => {
     const rows = [supplied("PSU 1"), supplied("PSU 1", { supply_rating: known(2000, "Q3") }), supplied("PSU 1")];
     const { points, screening } = full([surveyOf(rows)]);
     expect(ofGroups(points[0])).toEqual(["supply-current undecided supply: PSU 1"]);
-    expect(points[0]?.findings.at(-1)?.missing).toEqual([{ fact: "supply_rating", reason: "conflicting" }]);
+    expect(points[0]?.findings.at(-1)?.missing).toEqual([
+      { fact: "supply_rating", reason: "conflicting", measureTo: null },
+    ]);
     expect(screening.head.groups[0]?.disagreements).toEqual([
       {
         fact: "supply_rating",
@@ -177,7 +179,7 @@ describe("a name", () => {
 });
 
 describe("serial numbers and channels", () => {
-  it("fail where they stand twice; a row without one is in no group, which is said once", () => {
+  it("fail where they stand twice, and are undecided for a row without one, which is in no group", () => {
     const rows = [
       { sensor_serial: known("S-1", "K2") },
       { sensor_serial: known("s-1", "K3") },
@@ -190,17 +192,17 @@ describe("serial numbers and channels", () => {
       "fail",
       "fail",
       "pass",
-      "not-applicable",
-      "not-applicable",
+      "undecided",
+      "undecided",
     ]);
     expect(screening.summary().byRule.find(({ rule }) => rule === "serial-once")).toMatchObject({
       fail: 2,
       pass: 1,
-      notApplicable: 2,
+      undecided: 2,
     });
     const remarks = screening.head.surveys[0]?.problems.filter(({ code }) => code === "no-group") ?? [];
     expect(remarks.map(({ text }) => text)).toEqual([
-      "2 rows do not state serial number of the sensor clearly; among points with the same serial number of the sensor they are not counted, and no rule on these applies to them",
+      "2 rows do not state serial number of the sensor clearly; among points with the same serial number of the sensor they are not counted, and what rules say of these stays open for them",
     ]);
   });
 

@@ -164,7 +164,8 @@ describe("the sensor model", () => {
       "supply-voltage",
       "tightening-torque",
     ]);
-    for (const finding of point?.findings ?? []) expect(finding.missing).toEqual([{ fact: "sensor_model", reason }]);
+    for (const finding of point?.findings ?? [])
+      expect(finding.missing).toEqual([{ fact: "sensor_model", reason, measureTo: null }]);
   });
 });
 

@@ -1,5 +1,5 @@
 import { single } from "../../src/base/index.js";
-import type { FactState, Facts, KnownFact } from "../../src/facts/index.js";
+import type { FactState, Facts, KnownFact, SiteStatements } from "../../src/facts/index.js";
 import type { Survey } from "../../src/records/index.js";
 import type { Rulebook } from "../../src/rulebook/index.js";
 import { type PointResult, type Screening, type ScreeningOptions, screen } from "../../src/screening/index.js";
@@ -56,13 +56,14 @@ export function screenRows(
   rulebook: Rulebook,
   surveys: readonly Survey[],
   options: Partial<ScreeningOptions> = {},
+  site: SiteStatements | null = null,
 ): { readonly screening: Screening; readonly points: readonly PointResult[] } {
   const screening = screen({
     program: { name: "spotface", version: "test" },
     rulebook,
     surveys,
     skipped: [],
-    site: null,
+    site,
     options: { set: "core", stage: "proposed", asOf: "2026-11-25", siteName: null, allFindings: false, ...options },
   });
   return { screening, points: [...screening.points()] };

@@ -1,6 +1,15 @@
-import type { Locale, WordLists } from "../../src/facts/index.js";
+import {
+  accuracyOfWay,
+  type FactDefinition,
+  type KnownFact,
+  type Locale,
+  type StatedAccuracy,
+  type WordLists,
+  withAccuracy,
+} from "../../src/facts/index.js";
 import type { CellReading } from "../../src/records/cell-reading.js";
 import { matchHeading } from "../../src/records/heading.js";
+import { accuracyOfHeading, openHeading, wayAlone } from "../../src/records/heading-accuracy.js";
 import { styleOfLocale } from "../../src/records/number-style.js";
 import { readCell } from "../../src/records/read-cell.js";
 import { type Vocabulary, vocabularyOf } from "../../src/records/vocabulary.js";
@@ -21,9 +30,10 @@ export function readExample(field: string, example: Example, words: WordLists): 
   vocabularies.set(words, vocabulary);
   const match = matchHeading(example.heading, vocabulary).find((one) => one.field.id === field);
   if (!match) return "heading not matched";
-  return readCell(cellOf(example.cell), {
+  const style = styleOfLocale(example.locale);
+  const reading = readCell(cellOf(example.cell), {
     field: match.field,
-    style: styleOfLocale(example.locale),
+    style,
     locale: example.locale,
     headingUnit: match.unit,
     headingSupply: match.supply,
@@ -31,6 +41,31 @@ export function readExample(field: string, example: Example, words: WordLists): 
     vocabulary,
     dateSystem: 1900,
   });
+  if (!reading.ok || reading.kind !== "number" || reading.accuracy !== null) return reading;
+  const accuracy =
+    accuracyInRemarks(reading.remarks, match.field, vocabulary) ??
+    accuracyOfHeading(openHeading(example.heading, vocabulary), {
+      field: match.field,
+      unit: match.unit?.id ?? match.field.unit ?? null,
+      style,
+      vocabulary,
+    })?.stated;
+  if (!accuracy) return reading;
+  const bare: Omit<KnownFact, "origin"> = { known: true, value: reading.interval };
+  const said = withAccuracy(bare, accuracy, match.field);
+  return typeof said.value === "object"
+    ? { ...reading, interval: said.value, accuracy: said.accuracy ?? null }
+    : reading;
+}
+
+function accuracyInRemarks(
+  remarks: readonly string[],
+  field: FactDefinition,
+  vocabulary: Vocabulary,
+): StatedAccuracy | null {
+  const [way] = remarks.flatMap((remark) => wayAlone(remark, vocabulary) ?? []);
+  const accuracy = way ? accuracyOfWay(way, field) : null;
+  return typeof accuracy === "object" ? accuracy : null;
 }
 
 function cellOf(cell: Example["cell"]): CellValue {
@@ -47,7 +82,7 @@ export function asExpected(reading: CellReading, expect: Example["expect"]): Rec
   const { lowest, highest } = reading.interval;
   const value = reading.range
     ? { lowest, highest }
-    : { value: reading.accuracy === null ? lowest : (lowest + highest) / 2 };
+    : { value: reading.accuracy === null ? lowest : Number((highest - reading.accuracy).toPrecision(12)) };
   return {
     ...value,
     ...("unit" in expect ? { unit: expect.unit } : {}),

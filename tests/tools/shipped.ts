@@ -2,9 +2,9 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { sha256OfBytes, type TextFile } from "../../src/base/index.js";
 import { nodeInflating, readTextFolder } from "../../src/disk/index.js";
-import type { SiteStatements } from "../../src/facts/index.js";
+import type { SiteStatements, WordLists } from "../../src/facts/index.js";
 import { type Survey, surveyReader } from "../../src/records/index.js";
-import { loadRulebook, type Rulebook } from "../../src/rulebook/index.js";
+import { loadRulebook, type Rulebook, waysOn } from "../../src/rulebook/index.js";
 import { readWorkbook } from "../../src/workbook/index.js";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
@@ -22,6 +22,14 @@ export function shippedRulebook(): Promise<Rulebook> {
   return book;
 }
 
+let allWords: Promise<WordLists> | null = null;
+
+/** The words of the shipped rulebook, with its ways of measuring as they count on the day of the tests. */
+export function shippedWords(): Promise<WordLists> {
+  allWords ??= shippedRulebook().then(({ words, ways }) => ({ ...words, ways: waysOn(ways, "2026-11-25") }));
+  return allWords;
+}
+
 /** The files of the shipped rulebook, named from `rules/` on. */
 export async function shippedFiles(): Promise<readonly TextFile[]> {
   const folder = await readTextFolder(projectPath("rules"), [".yaml"]);
@@ -36,11 +44,10 @@ async function loadShipped(): Promise<Rulebook> {
 
 /** A survey file of the test data or the samples, read with the shipped words. */
 export async function readTestSurvey(path: string, site: SiteStatements | null = null): Promise<Survey> {
-  const rulebook = await shippedRulebook();
   const bytes = readFileSync(projectPath(path));
   const reading = await readWorkbook(bytes, nodeInflating);
   if (!reading.ok) throw new Error(reading.error.text);
-  const survey = surveyReader(rulebook.words, site).read(reading.workbook, path, sha256OfBytes(bytes));
+  const survey = surveyReader(await shippedWords(), site).read(reading.workbook, path, sha256OfBytes(bytes));
   if (!survey.ok) throw new Error(survey.text);
   return survey.survey;
 }

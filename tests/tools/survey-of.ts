@@ -3,7 +3,7 @@ import { nodeInflating } from "../../src/disk/index.js";
 import type { ColumnGuide, FactState, SiteStatements } from "../../src/facts/index.js";
 import { type Survey, surveyReader } from "../../src/records/index.js";
 import { readWorkbook } from "../../src/workbook/index.js";
-import { shippedRulebook } from "./shipped.js";
+import { shippedWords } from "./shipped.js";
 
 /** Reads a survey that is written out as CSV in the test. */
 export function surveyOfCsv(
@@ -31,7 +31,7 @@ async function surveyOfBytes(
   site: SiteStatements | null,
   guide: ColumnGuide | null,
 ): Promise<Survey> {
-  const { words } = await shippedRulebook();
+  const words = await shippedWords();
   const reading = await readWorkbook(bytes, nodeInflating);
   if (!reading.ok) throw new Error(reading.error.text);
   const survey = surveyReader(words, site, guide).read(reading.workbook, file, "0");

@@ -15,7 +15,7 @@ function of(
   return { id, name, kind, source: "derived", group: "mounting", needs, plausible, ...measured };
 }
 
-const BOLT = ["thread", "bolt_class", "thread_state"];
+const BOLT = ["thread", "bolt_class", "thread_state", "table.proof_stress", "table.torque_factor_min"];
 
 /** How the sensor is fixed: metal, hole, thread, bolt and bond. */
 export const FIXING_DERIVED: readonly FactDefinition[] = [

@@ -8,6 +8,9 @@ const CABLE = [
   "conductor_class",
   "conductor_temperature",
   "ambient_max",
+  "table.resistance_plain_max",
+  "table.resistance_coated_max",
+  "table.over_copper_max",
 ];
 const LOAD = ["sensors_on_supply", "supply_rating"];
 

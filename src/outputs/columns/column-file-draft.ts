@@ -1,5 +1,5 @@
 import { showText } from "../../base/index.js";
-import { factName, SURVEY_FACTS } from "../../facts/index.js";
+import { factName, type StatedAccuracy, SURVEY_FACTS } from "../../facts/index.js";
 import { type DraftColumn, type DraftSheet, draftOf, type SurveyUnderstood } from "../../records/index.js";
 import { wrapText } from "../wording/wrap.js";
 
@@ -19,7 +19,7 @@ export function columnFileDraft(understood: SurveyUnderstood, { fixRows }: Draft
   const lines = [
     ...comment(
       `How ${showText(understood.file)} is understood. What is said here comes before headings, words and evidence; what is not is understood as usual. ` +
-        'A column is { heading, fact, unit, language, decimalSign, values }; "fact: ignore" leaves it out, and "values" gives words of its own their meaning, such as values: { "GG": grey-cast-iron }.',
+        'A column is { heading, fact, unit, language, decimalSign, accuracy, measuredBy, values }; "fact: ignore" leaves it out, and "values" gives words of its own their meaning, such as values: { "GG": grey-cast-iron }.',
     ),
   ];
   const sheets = draftOf(understood);
@@ -93,11 +93,17 @@ function columnLines({ column, word }: DraftColumn, indent: string): readonly st
     word.unit === null ? "" : `unit: ${quoted(word.unit)}`,
     word.language === null ? "" : `language: ${word.language}`,
     word.decimalSign === null ? "" : `decimalSign: ${word.decimalSign}`,
+    accuracyPart(word.accuracy ?? null),
     word.values.size === 0
       ? ""
       : `values: { ${[...word.values].map(([text, value]) => `${quoted(text)}: ${value}`).join(", ")} }`,
   ].filter((part) => part !== "");
   return [`${indent}  - { ${parts.join(", ")} }`];
+}
+
+function accuracyPart(accuracy: StatedAccuracy | null): string {
+  if (accuracy === null) return "";
+  return accuracy.way === null ? `accuracy: ${quoted(accuracy.written)}` : `measuredBy: ${accuracy.way}`;
 }
 
 function openQuestion({ letters, facts, why, example, candidates }: DraftColumn["column"]): string {

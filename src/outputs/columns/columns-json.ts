@@ -28,5 +28,17 @@ function sheetShape(sheet: SheetUnderstood): { readonly [K in keyof SheetUnderst
 
 /** Everything but the names, which only serve to find the column again. */
 function columnShape({ names: _, ...column }: ColumnUnderstood): { readonly [key: string]: unknown } {
-  return { ...column, ownWords: Object.fromEntries(column.ownWords) };
+  return { ...column, accuracy: accuracyShape(column.accuracy), ownWords: Object.fromEntries(column.ownWords) };
+}
+
+function accuracyShape(accuracy: ColumnUnderstood["accuracy"]): { readonly [key: string]: unknown } | null {
+  if (accuracy === null) return null;
+  const { stated, why } = accuracy;
+  return {
+    plusMinus: stated?.accuracy.plusMinus ?? null,
+    percent: stated?.accuracy.percent ?? null,
+    way: stated?.way ?? null,
+    words: stated?.words ?? null,
+    why,
+  };
 }

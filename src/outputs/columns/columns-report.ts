@@ -51,6 +51,7 @@ function tableSection(one: TableUnderstood): readonly string[] {
     ...paragraph(`headings in ${rows}, ${countOf(one.points, "point")}`, "  "),
     ...numbersLines(used),
     ...usedTable(used),
+    ...used.flatMap(accuracyLines),
     ...(open.length === 0 ? [] : ["  not understood"]),
     ...open.flatMap(openLines),
     ...ignored.flatMap(({ letters, heading, why }) => paragraph(`${letters} "${heading}": ${why}`, "  ")),
@@ -86,6 +87,13 @@ function usedTable(used: readonly ColumnUnderstood[]): readonly string[] {
     why.replace(/^column file .* line (\d+)$/, "column file, line $1"),
   ]);
   return table(headings, rows);
+}
+
+/** How accurate the numbers of a column are, where somebody says so. */
+function accuracyLines({ letters, heading, accuracy }: ColumnUnderstood): readonly string[] {
+  if (accuracy === null) return [];
+  const said = accuracy.stated === null ? accuracy.why : `${accuracy.stated.words} (${accuracy.why})`;
+  return paragraph(`${letters} "${heading}": ${said}`, accuracy.stated === null ? "  ! " : "  ");
 }
 
 /** The columns that hold numbers, by how their numbers are read. */

@@ -1,10 +1,12 @@
 import type { Outcome } from "../../base/index.js";
 import { isOpen } from "../../base/index.js";
+import { factName } from "../../facts/index.js";
 import type { Finding, PointResult, ResultHead } from "../../screening/index.js";
 import { gravestFirst } from "../findings/leading.js";
 import { missingOf, reasonOf, remedyOf, sourceOf } from "../findings/reasons.js";
 import { indexRules, type RuleIndex } from "../findings/rule-index.js";
 import { factValueInWords, limitInWords } from "../wording/facts.js";
+import { otherMethodInWords } from "../wording/methods.js";
 import { csvRecord, type Field } from "./record.js";
 import { safeText } from "./safe-text.js";
 
@@ -68,6 +70,8 @@ function pointColumns(head: ResultHead, rules: RuleIndex): Columns<PointRow> {
     ["rules failed", number((outcome) => outcome === "fail")],
     ["rules warned", number((outcome) => outcome === "warn")],
     ["rules undecided", number(isOpen)],
+    ["another method", (row) => otherMethodInWords(row.point)],
+    ["settled by", (row) => row.point.settledBy?.map(factName).join(", ") ?? null],
     ...runColumns<PointRow>(head),
   ];
 }

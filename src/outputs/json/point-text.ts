@@ -2,6 +2,7 @@ import type { CellPlace } from "../../base/index.js";
 import { type Finding, type PointResult, repeatedBy } from "../../screening/index.js";
 import { jsonText } from "./json-text.js";
 import { factShape, findingShape } from "./shapes.js";
+import { type WholeMember, wholeText } from "./whole-text.js";
 
 /** Text that stands in JSON as it is. */
 const PLAIN = /^[ !#-[\]-~]*$/;
@@ -21,7 +22,7 @@ const MEMBERS = [
 ] as const satisfies readonly (keyof PointResult)[];
 
 /** A member that the contract gains and that is forgotten above does not compile. */
-type Forgotten = Exclude<keyof PointResult, (typeof MEMBERS)[number] | "findings">;
+type Forgotten = Exclude<keyof PointResult, (typeof MEMBERS)[number] | WholeMember | "findings">;
 const OPENINGS: Forgotten extends never ? readonly string[] : never = MEMBERS.map(
   (member, i) => `${i === 0 ? "{" : ","}"${member}":`,
 );
@@ -50,7 +51,7 @@ export function pointTexts(): (point: PointResult) => string {
   return (point) => {
     let text = "";
     for (let i = 0; i < MEMBERS.length; i++) text += OPENINGS[i] + memberText(point[MEMBERS[i] ?? "id"]);
-    return `${text},"findings":[${point.findings.map(findingText).join(",")}]}`;
+    return `${text},${wholeText(point)},"findings":[${point.findings.map(findingText).join(",")}]}`;
   };
 }
 

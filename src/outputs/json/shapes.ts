@@ -9,13 +9,10 @@ import type {
   RuleShown,
   Summary,
   SurveyShown,
+  TableShown,
 } from "../../screening/index.js";
-
-/**
- * One value per key of a contract type, in the order in which they are written. A key that the contract gains
- * and that is forgotten here does not compile, so nothing is left out of a document in silence.
- */
-type Shape<T> = { readonly [K in keyof T]-?: unknown };
+import { openShape, otherMethodShape, stepShape } from "./method-shapes.js";
+import type { Shape } from "./shape.js";
 
 /** Numbers without a finite value have no JSON form; an end without a bound is null. */
 function finite(value: number | null): number | null {
@@ -81,7 +78,7 @@ export function findingShape(finding: Finding): Shape<Finding> {
     facts: finding.facts.map(factShape),
     limit: finding.limit === null ? null : limitShape(finding.limit),
     margin: finding.margin === null ? null : marginShape(finding.margin),
-    missing: finding.missing.map((open) => ({ fact: open.fact, reason: open.reason })),
+    missing: finding.missing.map((open) => ({ fact: open.fact, reason: open.reason, measureTo: open.measureTo })),
     message: finding.message,
     remedy: finding.remedy,
     group: finding.group,
@@ -161,6 +158,12 @@ function modelShape(model: ModelShown): Shape<ModelShown> {
   };
 }
 
+function tableShape(table: TableShown): Shape<TableShown> {
+  const { id, title, by, gives, from, until, reviewBy, reviewOverdue } = table;
+  const citations = table.citations.map(citationShape);
+  return { id, title, by, gives, from, until, reviewBy, reviewOverdue, citations, origin: originShape(table.origin) };
+}
+
 function limitInForceShape(limit: LimitShown): Shape<LimitShown> {
   return {
     outcome: limit.outcome,
@@ -209,6 +212,7 @@ export function headShape(head: ResultHead): Shape<ResultHead> {
     surveys: head.surveys.map(surveyShape),
     skipped: head.skipped.map((left) => ({ file: left.file, text: left.text })),
     models: head.models.map(modelShape),
+    tables: head.tables.map(tableShape),
     rules: head.rules.map(ruleShape),
     groups: head.groups.map(groupShape),
     cautions: head.cautions,
@@ -239,5 +243,8 @@ export function summaryShape(summary: Summary): Shape<Summary> {
       points,
     })),
     toMeasure: summary.toMeasure.map((open) => ({ fact: open.fact, points: open.points })),
+    settling: summary.settling.map(stepShape),
+    openPoints: openShape(summary.openPoints),
+    otherMethods: summary.otherMethods.map(otherMethodShape),
   };
 }

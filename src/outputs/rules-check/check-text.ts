@@ -22,7 +22,7 @@ export function checkText({ rulebook, cases, reviewsDue, coverage, alterations }
   if (rulebook === null || cases === null) return "";
   const lines = [
     `${rulebook.name} ${rulebook.version}: ${countOf(rulebook.rules, "rule")}, ` +
-      `${countOf(rulebook.models, "sensor model")}, ${countOf(cases.runs, "case run")}, ${cases.wrong.length} not as expected`,
+      `${countOf(rulebook.models, "sensor model")}, ${countOf(rulebook.tables, "table")}, ${countOf(cases.runs, "case run")}, ${cases.wrong.length} not as expected`,
     `digest ${rulebook.digest}`,
     ...(reviewsDue.length > 0 ? ["", "Limits to be reviewed; their day has passed, and they still hold"] : []),
     ...reviewsDue.map(({ rule, reviewBy, at }) => `  ${place(at)}: ${rule}: to be reviewed by ${reviewBy}`),

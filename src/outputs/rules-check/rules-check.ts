@@ -32,6 +32,7 @@ export interface RulesCheck {
     readonly digest: string;
     readonly rules: number;
     readonly models: number;
+    readonly tables: number;
   } | null;
   readonly cases: { readonly runs: number; readonly wrong: readonly WrongCase[] } | null;
   readonly reviewsDue: readonly ReviewDue[];

@@ -1,4 +1,5 @@
 import { BASES } from "../../rulebook/index.js";
+import { METHOD_ADVISED, METHOD_TRIED } from "./method-parts.js";
 import {
   BANDS,
   CELL,
@@ -99,6 +100,15 @@ const FINDING = exactly("What one rule says of one point.", {
     exactly("A fact that is not known well enough.", {
       fact: form("Id of the fact.", FACT),
       reason: oneOfWords("Why.", ["missing", "doubtful", "unreadable", "conflicting", "too-close"]),
+      measureTo: orNull(
+        exactly(
+          "How accurately a number that is too close to a limit must be measured again; null if that is no way.",
+          {
+            accuracy: { description: "Plus or minus, in `unit`; rounded down, so that it is enough.", type: "number" },
+            unit: text("Unit of the fact."),
+          },
+        ),
+      ),
     }),
   ),
   message: textOrNull("The reason in words."),
@@ -117,6 +127,16 @@ const POINT = exactly("One point with its verdict.", {
   sheet: textOrNull("Sheet; null for CSV."),
   row: whole("Row as the spreadsheet program shows it; of CSV the line.", 1),
   verdict: oneOfWords("What all rules together say. A screening, not a permission.", ["pass", "warn", "fail"]),
+  methods: {
+    description:
+      "The proposed mounting method and those allowed, best first; of points that do not pass, and on request.",
+    anyOf: [{ type: "array", items: defined("methodTried") }, { type: "null" }],
+  },
+  methodAdvised: orNull(defined("methodAdvised")),
+  settledBy: {
+    description: "The fewest facts that surely settle the verdict; null where it is settled or no fact would.",
+    anyOf: [{ type: "array", items: { type: "string", pattern: FACT } }, { type: "null" }],
+  },
   findings: listOf("Warn, fail and undecided always; pass and not-applicable on request.", defined("finding")),
 });
 
@@ -129,5 +149,7 @@ export const FINDING_PARTS = {
   limit: LIMIT,
   margin: MARGIN,
   finding: FINDING,
+  methodTried: METHOD_TRIED,
+  methodAdvised: METHOD_ADVISED,
   point: POINT,
 } as const;

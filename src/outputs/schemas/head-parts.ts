@@ -1,3 +1,4 @@
+import { SETTLING_PARTS } from "./method-parts.js";
 import {
   BANDS,
   CELL,
@@ -87,6 +88,19 @@ const MODEL = exactly("A sensor model with the values in force.", {
   citations: listOf("Sources of its values.", defined("citation")),
 });
 
+const TABLE = exactly("A table in force that rules look up.", {
+  id: form("Id of the table.", KEBAB),
+  title: text("What it holds."),
+  by: listOf("Facts it is looked up by; none for values that hold everywhere.", FACT_IDS),
+  gives: listOf("Facts it gives.", FACT_IDS),
+  from: form("First day in force.", DAY),
+  until: formOrNull("First day not in force.", DAY),
+  reviewBy: formOrNull("Day by which it is to be reviewed.", DAY),
+  reviewOverdue: flag("The day to review it has passed; it still holds."),
+  citations: listOf("Sources of its values.", defined("citation")),
+  origin: defined("origin"),
+});
+
 const BOUND = exactly("A bound of a limit: a number, or a fact times a factor plus a shift.", {
   value: numberOrNull("The number; null where the bound is a fact."),
   fact: formOrNull("The fact; null where the bound is a number.", FACT),
@@ -155,6 +169,7 @@ const SUMMARY = exactly("What stands after the points.", {
     "Facts that stand in the way, most points first.",
     exactly("A fact to be measured.", { fact: form("Id of the fact.", FACT), points: whole("Points it leaves open.") }),
   ),
+  ...SETTLING_PARTS,
 });
 
 /** Definitions that the head and the summary of a document use. */
@@ -164,6 +179,7 @@ export const HEAD_PARTS = {
   problem: PROBLEM,
   survey: SURVEY,
   model: MODEL,
+  table: TABLE,
   bound: BOUND,
   limitInForce: LIMIT_IN_FORCE,
   rule: RULE,

@@ -54,6 +54,7 @@ export const HEAD = {
     exactly("A file left out.", { file: text("Path as given."), text: text("Why it could not be read.") }),
   ),
   models: listOf("Sensor models that the points name.", defined("model")),
+  tables: listOf("Tables in force that the rules look up.", defined("table")),
   rules: listOf("Rules that were asked, said once.", defined("rule")),
   groups: listOf("Rows that share a key (a supply, a machine), where there is something to list.", defined("group")),
   cautions: listOf("Cautions that go with everything that leads to work.", { type: "string" }),

@@ -1,14 +1,8 @@
 import type { ResultHead, Summary } from "../../screening/index.js";
+import { methodsSection, settlingSection } from "./advice-sections.js";
 import { groupsSection } from "./groups-section.js";
 import { paragraph } from "./layout.js";
-import {
-  columnsSection,
-  problemsSection,
-  readSection,
-  rulesSection,
-  toMeasureSection,
-  verdictsSection,
-} from "./sections.js";
+import { columnsSection, problemsSection, readSection, rulesSection, verdictsSection } from "./sections.js";
 
 /** A file that the run wrote, with what it holds ("screened workbook"). */
 export interface WrittenFile {
@@ -32,7 +26,8 @@ export function terminalReport(head: ResultHead, summary: Summary, written: read
     problemsSection(head.surveys),
     rulesSection(head, summary),
     groupsSection(head),
-    toMeasureSection(summary),
+    settlingSection(summary),
+    methodsSection(summary),
     verdictsSection(summary),
     head.cautions.length === 0 ? [] : paragraph(head.cautions.join(" "), "Cautions: "),
     written.flatMap(writtenLines),

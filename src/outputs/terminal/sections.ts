@@ -10,7 +10,6 @@ import { paragraph, table } from "./layout.js";
 export const LANGUAGE_NAMES = { en: "English", de: "German", es: "Spanish", fr: "French" } as const;
 const PROBLEMS_SHOWN_PER_KIND = 3;
 const RULES_SHOWN = 8;
-const TO_MEASURE_SHOWN = 6;
 
 /** Which files and sheets were read, and which were not. */
 export function readSection(head: ResultHead): readonly string[] {
@@ -134,15 +133,5 @@ export function rulesSection(head: ResultHead, summary: Summary): readonly strin
   const notAsked = head.surveys.flatMap((survey) => survey.notAsked);
   if (notAsked.length > 0) lines.push("Rules not asked");
   for (const one of notAsked) lines.push(...paragraph(`${one.rule}: ${one.text}`, "  - "));
-  return lines;
-}
-
-/** What to find out first: the facts that leave most points open. */
-export function toMeasureSection(summary: Summary): readonly string[] {
-  if (summary.toMeasure.length === 0) return [];
-  const lines = ["To find out first"];
-  for (const open of summary.toMeasure.slice(0, TO_MEASURE_SHOWN)) {
-    lines.push(...paragraph(`${factName(open.fact)}: leaves ${countOf(open.points, "point")} open`, "  - "));
-  }
   return lines;
 }

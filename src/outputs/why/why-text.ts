@@ -13,7 +13,7 @@ import type { CellsRead } from "./cells-read.js";
 
 /** What the words rest on besides the point. */
 export interface WhyContext {
-  readonly head: Pick<ResultHead, "rules" | "models">;
+  readonly head: Pick<ResultHead, "rules" | "models" | "tables">;
   readonly rulebook: Pick<Rulebook, "conditions">;
   /** Looks cells up in the survey of a file; null where there is none. */
   readonly cells: (file: string) => CellsRead | null;
@@ -70,7 +70,21 @@ function ruleLines(rule: RuleWhy, file: string, index: RuleIndex, context: WhyCo
     ...facts.flatMap((fact) => factLines(fact, 2, context.cells(file))),
     "  sources",
     ...(shown?.citations ?? []).flatMap((citation) => paragraph(sourceInWords(citation), "    ")),
+    ...tablesUnder(facts, context.head).flatMap(({ title, citations }) => [
+      ...paragraph(`of the table "${title}":`, "    "),
+      ...citations.flatMap((citation) => paragraph(sourceInWords(citation), "      ")),
+    ]),
   ];
+}
+
+/** The tables in which facts were looked up, each once. */
+function tablesUnder(facts: readonly FactWhy[], { tables }: WhyContext["head"]): WhyContext["head"]["tables"] {
+  const ids = new Set(idsUnder(facts));
+  return tables.filter(({ gives }) => gives.some((id) => ids.has(id)));
+}
+
+function idsUnder(facts: readonly FactWhy[]): readonly string[] {
+  return facts.flatMap(({ shown, under }) => [shown.fact, ...idsUnder(under)]);
 }
 
 function limitLines({ trace, finding }: RuleWhy, context: WhyContext): readonly string[] {
@@ -171,7 +185,9 @@ function factLines(fact: FactWhy, depth: number, cells: CellsRead | null): reado
   const indent = "  ".repeat(depth);
   const value = reason === null || reason === "too-close" ? factValueInWords(shown) : `not known (${reason})`;
   const assumed = shown.assumed === null ? "" : `; assumed: ${shown.assumed}`;
-  const places = under.length > 0 ? [] : placesOf(fact, cells).flatMap((line) => paragraph(line, `${indent}  `));
+  const isOfTable = findFact(shown.fact)?.source === "table";
+  const said = isOfTable ? lineOf(shown) : under.length > 0 ? [] : placesOf(fact, cells);
+  const places = said.flatMap((line) => paragraph(line, `${indent}  `));
   return [
     ...paragraph(`${factName(shown.fact)}: ${value}${assumed}`, indent),
     ...places,
@@ -188,6 +204,9 @@ function placesOf({ shown }: FactWhy, cells: CellsRead | null): readonly string[
     const unit = cell.unit === null ? "" : `, bare numbers read as ${cell.unit}`;
     return `from ${where}: ${cell.text}${heading}${unit}`;
   });
-  if (read.length > 0) return read;
-  return shown.origin === null ? [] : [`from ${shown.origin.file}, line ${shown.origin.line}`];
+  return read.length > 0 ? read : lineOf(shown);
+}
+
+function lineOf({ origin }: FactWhy["shown"]): readonly string[] {
+  return origin === null ? [] : [`from ${origin.file}, line ${origin.line}`];
 }

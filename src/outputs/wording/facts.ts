@@ -22,7 +22,10 @@ export function factValueInWords(fact: FactShown): string {
 /** A missing fact with the reason, where the reason is more than that nobody wrote it down. */
 export function missingInWords(missing: MissingFact): string {
   const name = factName(missing.fact);
-  return missing.reason === "missing" ? name : `${name} (${REASONS[missing.reason]})`;
+  const { reason, measureTo } = missing;
+  const to =
+    measureTo === null ? "" : `; measure it to ± ${formatNumber(measureTo.accuracy, measureTo.unit)} or better`;
+  return reason === "missing" ? name : `${name} (${REASONS[reason]}${to})`;
 }
 
 const REASONS: Readonly<Record<MissingFact["reason"], string>> = {

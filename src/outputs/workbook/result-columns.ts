@@ -2,6 +2,7 @@ import type { Finding, PointResult } from "../../screening/index.js";
 import { gravestFirst } from "../findings/leading.js";
 import { missingOf, reasonOf, remedyOf, sourceOf } from "../findings/reasons.js";
 import type { RuleIndex } from "../findings/rule-index.js";
+import { otherMethodInWords, triedInWords } from "../wording/methods.js";
 import { markedOutcome } from "../wording/outcomes.js";
 
 /** What a row of a screened sheet says beside the survey. */
@@ -32,12 +33,14 @@ export const RESULT_COLUMNS: readonly ResultColumn[] = [
       others.map((finding) => `${markedOutcome(finding.outcome)}: ${reasonOf(finding, rules)}`).join("\n"),
   },
   { heading: "note", width: 12, text: noteOn },
+  { heading: "another method", width: 60, text: (row) => otherMethodInWords(row.point) },
+  { heading: "methods tried", width: 80, text: (row) => triedInWords(row.point) },
   { heading: "source", width: 80, text: (_row, [first], rules) => (first ? sourceOf(first, rules) : "") },
   { heading: "point id", width: 38, text: (row) => row.point.id ?? "" },
 ];
 
 /** How many of our columns are printed. */
-export const PRINTED_COLUMNS = RESULT_COLUMNS.findIndex((column) => column.heading === "source");
+export const PRINTED_COLUMNS = RESULT_COLUMNS.findIndex((column) => column.heading === "another method");
 
 function noteOn({ point, hidden, remarks }: ResultRow): string {
   return [

@@ -5,6 +5,7 @@ import { indexRules } from "../findings/rule-index.js";
 import { factValueInWords, limitInForceInWords } from "../wording/facts.js";
 import { markedOutcome } from "../wording/outcomes.js";
 import { sourceInWords } from "../wording/sources.js";
+import { otherMethodRows, settlingRows } from "./advice-rows.js";
 import { BLANK_ROW, bodyRow, headingRow, type TextRow, titleRow } from "./text-sheet.js";
 
 /** Widths of the sheet "Summary". */
@@ -40,8 +41,10 @@ export function summaryRows(head: ResultHead, summary: Summary, own: OwnVerdicts
     BLANK_ROW,
     ...countsByRule(head, summary),
     BLANK_ROW,
-    headingRow("to find out first", "points that it leaves open"),
+    ...settlingRows(summary),
+    headingRow("to find out", "points that it leaves open"),
     ...summary.toMeasure.map((open) => bodyRow(factName(open.fact), open.points)),
+    ...otherMethodRows(summary),
     BLANK_ROW,
     headingRow("cautions", ""),
     ...head.cautions.map((caution, index) => bodyRow(`${index + 1}`, caution)),
@@ -83,7 +86,7 @@ function countsByRule(head: ResultHead, summary: Summary): readonly TextRow[] {
 /** Widths of the sheet "Rules applied". */
 export const RULES_WIDTHS = [18, 28, 28, 38, 30, 11, 9];
 
-/** Each rule with its limits and sources, then the models with their values. */
+/** Each rule with its limits and sources, then the models with their values and the tables that were looked up. */
 export function rulesRows(head: ResultHead): readonly TextRow[] {
   return [
     headingRow("rule", "demands", "limits in force", "sources", "what to do", "undecided counts as", "review"),
@@ -110,6 +113,26 @@ export function rulesRows(head: ResultHead): readonly TextRow[] {
         const said = sources.map(sourceInWords).join("\n");
         return bodyRow(model.title, factName(fact.fact), factValueInWords(shown), said, fact.from);
       }),
+    ),
+    ...tableRows(head),
+  ];
+}
+
+function tableRows({ tables }: ResultHead): readonly TextRow[] {
+  if (tables.length === 0) return [];
+  return [
+    BLANK_ROW,
+    headingRow("table", "gives", "looked up by", "sources", "in force from", "file", "review"),
+    ...tables.map((table) =>
+      bodyRow(
+        table.title,
+        table.gives.map(factName).join("\n"),
+        table.by.map(factName).join("\n"),
+        table.citations.map(sourceInWords).join("\n"),
+        table.from,
+        table.origin.file,
+        table.reviewOverdue ? "overdue" : "",
+      ),
     ),
   ];
 }

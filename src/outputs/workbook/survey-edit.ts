@@ -15,6 +15,7 @@ const WIDTHS: Readonly<Record<string, number>> = {
   "missing facts": 24,
   "other findings": 80,
   note: 24,
+  "another method": 60,
 };
 /** Verdict and leading reason; with all columns the survey itself would be too small to read on paper. */
 const PRINTED_COLUMNS = 2;

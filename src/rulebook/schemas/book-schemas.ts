@@ -1,4 +1,5 @@
 import { LANGUAGES, MODEL_FACTS } from "../../facts/index.js";
+import { BASES } from "../rule.js";
 import {
   CITATIONS,
   CITES,
@@ -8,6 +9,7 @@ import {
   DIALECT,
   ID,
   type JsonSchema,
+  METHOD_LIST,
   TEXT,
   WORD_LIST,
 } from "./parts.js";
@@ -35,6 +37,25 @@ export const RULEBOOK_SCHEMA: JsonSchema = {
     sets: { type: "array", items: ID, minItems: 1, uniqueItems: true, $comment: "at least one set" },
     defaultSet: { ...ID, description: "The set that is screened when none is named." },
     baselineModel: { ...ID, description: "The sensor model for surveys without any word on models." },
+    methods: {
+      title: "methods",
+      description: "What is to be known for trying and advising mounting methods beside the proposed one.",
+      type: "object",
+      properties: {
+        lasting: { ...METHOD_LIST, description: "Methods that are meant to stay; tried where a site states none." },
+        gates: {
+          title: "gates",
+          description: "Rules that a method must have been asked, where they concern it, before it is advised.",
+          type: "array",
+          items: ID,
+          uniqueItems: true,
+        },
+        basis: { type: "string", enum: BASES, description: "How well the choice is founded." },
+        says: { ...TEXT, description: "Why these and not the others." },
+      },
+      required: ["lasting", "gates", "basis", "says"],
+      additionalProperties: false,
+    },
   },
   required: ["name", "version", "language", "sets", "defaultSet", "baselineModel"],
   additionalProperties: false,

@@ -1,5 +1,5 @@
 import { DECIMAL_SIGNS, LANGUAGES, SURVEY_FACTS } from "../../facts/index.js";
-import { choose, DIALECT, type JsonSchema, TEXT } from "./parts.js";
+import { choose, DIALECT, ID, type JsonSchema, TEXT } from "./parts.js";
 
 /** What a column file writes for a column or a sheet from which nothing is to be read. */
 export const IGNORE = "ignore";
@@ -63,6 +63,13 @@ const COLUMN: JsonSchema = {
       minProperties: 1,
       $comment: "at least one word",
     },
+    accuracy: {
+      title: "accuracy",
+      description:
+        "How far its numbers may be off, to both sides, such as 0.5 mm or 2 %; a cell's own ± comes before it.",
+      type: ["string", "number"],
+    },
+    measuredBy: { ...ID, description: "Id of a way of measuring of the rulebook, whose accuracy its numbers have." },
   },
   required: ["fact"],
   additionalProperties: false,

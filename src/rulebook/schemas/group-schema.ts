@@ -47,7 +47,7 @@ export const GROUP_SCHEMA: JsonSchema = {
     title: { ...TEXT, description: "What the rows of a group have in common, in one line." },
     key: {
       description:
-        "Survey facts that the rows of a group share; a row that lacks one is in no group. The site is always part of it.",
+        "Survey facts that the rows of a group share; a row in which one is not known is counted in no group, and rules of groups stay open for it. The site is always part of it.",
       type: "array",
       items: { title: "survey fact", type: "string", enum: SURVEY_FACTS.map((definition) => definition.id) },
       minItems: 1,

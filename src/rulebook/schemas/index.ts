@@ -1,17 +1,21 @@
 import { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
 import { COLUMNS_SCHEMA } from "./columns-schema.js";
 import { GROUP_SCHEMA } from "./group-schema.js";
+import { MEASURING_SCHEMA } from "./measuring-schema.js";
 import type { JsonSchema } from "./parts.js";
 import { RULE_SCHEMA } from "./rule-schema.js";
 import { SITE_SCHEMA } from "./site-schema.js";
+import { TABLE_SCHEMA } from "./table-schema.js";
 import { WORDS_SCHEMA } from "./words-schema.js";
 
 export { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
 export { COLUMNS_SCHEMA, IGNORE } from "./columns-schema.js";
 export { GROUP_SCHEMA } from "./group-schema.js";
+export { MEASURING_SCHEMA } from "./measuring-schema.js";
 export type { JsonSchema } from "./parts.js";
 export { RULE_SCHEMA } from "./rule-schema.js";
 export { SITE_SCHEMA } from "./site-schema.js";
+export { TABLE_SCHEMA } from "./table-schema.js";
 export { WORDS_SCHEMA } from "./words-schema.js";
 
 /**
@@ -24,6 +28,8 @@ export const SCHEMA_FILES: Readonly<Record<string, JsonSchema>> = {
   "condition.schema.json": CONDITION_SCHEMA,
   "model.schema.json": MODEL_SCHEMA,
   "group.schema.json": GROUP_SCHEMA,
+  "measuring.schema.json": MEASURING_SCHEMA,
+  "table.schema.json": TABLE_SCHEMA,
   "words.schema.json": WORDS_SCHEMA,
   "site.schema.json": SITE_SCHEMA,
   "columns.schema.json": COLUMNS_SCHEMA,

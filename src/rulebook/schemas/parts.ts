@@ -1,4 +1,4 @@
-import { CATALOGUE } from "../../facts/index.js";
+import { CATALOGUE, factOf } from "../../facts/index.js";
 import { BASES, OPERATORS } from "../rule.js";
 
 /** A JSON Schema (draft 7) as a plain object. */
@@ -31,6 +31,16 @@ export const DAY: JsonSchema = { type: "string", format: "date", $comment: "a da
 
 /** A list of different words. */
 export const WORD_LIST: JsonSchema = { type: "array", items: TEXT, minItems: 1, uniqueItems: true };
+
+/** A list of different mounting methods. */
+export const METHOD_LIST: JsonSchema = {
+  title: "mounting methods",
+  type: "array",
+  items: { title: "mounting method", type: "string", enum: factOf("mounting_method").choices ?? [] },
+  minItems: 1,
+  uniqueItems: true,
+  $comment: "at least one mounting method, each once",
+};
 
 /** The id of any fact of the catalogue. */
 const FACT: JsonSchema = {

@@ -20,6 +20,11 @@ function deriveSpeedVaries(facts: Facts): FactState {
     lowest !== null && highest !== null && (lowest.highest < highest.lowest || highest.highest < lowest.lowest);
   const same = lowest !== null && highest !== null && isSingle(lowest) && isSingle(highest) && !apart;
   const drive = driveOf(stateOf(facts, "variable_speed"));
+  if (lowest && highest && !apart && !same && drive === "no") {
+    // They may be one speed or two; the drive's word holds only for one.
+    const uncertain = isSingle(lowest) ? "highest_speed" : "lowest_speed";
+    return unknownFor(uncertain, ["lowest_speed", "highest_speed"], facts);
+  }
   const varies = speedVaries(
     apart || same ? (lowest?.lowest ?? null) : null,
     apart || same ? (highest?.highest ?? null) : null,

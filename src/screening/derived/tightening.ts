@@ -1,12 +1,7 @@
 import { type Interval, round12 } from "../../base/index.js";
 import type { FactState, Facts } from "../../facts/index.js";
-import {
-  highestPreloadPct,
-  PROPERTY_CLASS_NAMES,
-  type PropertyClass,
-  type ThreadState,
-} from "../../quantities/index.js";
-import { type Derivation, known, rounded, stateOf } from "./deriving.js";
+import { preloadPct } from "../../quantities/index.js";
+import { type Derivation, known, rounded, stateOf, unknownFor } from "./deriving.js";
 import { saysTooLittle, sizeOf, threadOf, unknownForOne, unusableOf } from "./fixing.js";
 
 /** What tightening does to the bolt. */
@@ -16,31 +11,33 @@ export const TIGHTENING_DERIVED: Readonly<Record<string, Derivation>> = {
   torque_off_plan: deriveTorqueOffPlan,
 };
 
-const THREAD_STATES: readonly ThreadState[] = ["dry", "oiled", "greased", "locked"];
+const OF_TABLES = ["table.proof_stress", "table.torque_factor_min"];
 
-/** The preload at the least friction rises with the torque; where the state of the threads is open, over all states. */
+/**
+ * The preload at the least friction that is to be expected rises with the torque; where the state of the threads is open,
+ * the table spans all states.
+ */
 function derivePreload(torqueId: string, facts: Facts): FactState {
-  const from = [torqueId, "thread", "bolt_class", "thread_state"];
+  const stated = [torqueId, "thread", "bolt_class", "thread_state"];
   const torque = sizeOf(facts, torqueId);
   const thread = threadOf(facts, "thread");
-  const bolt = classOf(stateOf(facts, "bolt_class"));
+  const bolt = stateOf(facts, "bolt_class").known || null;
   if (!torque || !thread || !bolt) {
-    return unknownForOne(unusableOf({ [torqueId]: torque, thread, bolt_class: bolt }), from, facts);
+    return unknownForOne(unusableOf({ [torqueId]: torque, thread, bolt_class: bolt }), stated, facts);
   }
-  const stated = stateOf(facts, "thread_state");
-  const states = THREAD_STATES.filter((state) => !stated.known || stated.value === state);
-  const preloads = states.flatMap((state) =>
-    [torque.lowest, torque.highest].map((torqueNm) => highestPreloadPct(torqueNm, thread, bolt, state)),
-  );
-  const numbers = preloads.filter((preload) => preload !== null);
-  if (numbers.length === 0) return saysTooLittle(["bolt_class", "thread"], "unreadable");
-  const bounds = rounded({ lowest: Math.min(...numbers), highest: Math.max(...numbers) });
+  const [proof, factor] = OF_TABLES.map((id) => sizeOf(facts, id));
+  // A row without a value: a class that is not made in this size.
+  const hasRow = stateOf(facts, "table.proof_stress").origin.kind === "derived";
+  if (!proof && hasRow) return saysTooLittle(["bolt_class", "thread"], "unreadable");
+  if (!proof || !factor) return unknownFor(proof ? "table.torque_factor_min" : "table.proof_stress", stated, facts);
+  const bounds = rounded({
+    lowest: preloadPct(torque.lowest, thread, proof.highest, factor.highest),
+    highest: preloadPct(torque.highest, thread, proof.lowest, factor.lowest),
+  });
   // What would settle it comes first.
-  return known(bounds, stated.known ? from : ["thread_state", torqueId, "thread", "bolt_class"], facts);
-}
-
-function classOf(state: FactState): PropertyClass | null {
-  return (state.known && PROPERTY_CLASS_NAMES.find((name) => name === state.value)) || null;
+  const isStated = stateOf(facts, "thread_state").known;
+  const from = isStated ? stated : ["thread_state", ...stated.filter((id) => id !== "thread_state")];
+  return known(bounds, [...from, ...OF_TABLES], facts);
 }
 
 /** Rises with the torque applied, falls with the one planned. */

@@ -2,7 +2,6 @@ import type { Interval } from "../../base/index.js";
 import type { FactState, Facts } from "../../facts/index.js";
 import {
   COPPER_TEMPERATURES_C,
-  type ConductorClass,
   loopResistanceOhm,
   resistanceRangeOhmPerKm,
   supplyLoad,
@@ -19,16 +18,15 @@ export const WIRING_DERIVED: Readonly<Record<string, Derivation>> = {
 };
 
 const MA_PER_A = 1000;
-const CLASSES: ReadonlyMap<unknown, ConductorClass> = new Map([
-  ["solid", 1],
-  ["stranded", 2],
-  ["flexible", 5],
-]);
+const OF_TABLES = ["table.resistance_plain_max", "table.resistance_coated_max"];
+
+/** What an accuracy may carry the lower end of a number to, and numbers that count as nothing, have no use as a divisor. */
+const LEAST = 1e-6;
 
 /** The ends of a number that must be above 0; null for one that is not known, or not surely above 0. */
 function positiveEnds(facts: Facts, id: string): Interval | null {
   const ends = intervalOf(stateOf(facts, id));
-  return ends !== null && ends.lowest > 0 && Number.isFinite(ends.highest) ? ends : null;
+  return ends !== null && ends.lowest >= LEAST && Number.isFinite(ends.highest) ? ends : null;
 }
 
 /**
@@ -60,16 +58,22 @@ function deriveVoltage(facts: Facts, supplyId: string, copper: (facts: Facts) =>
   if (!supply || !length || !area || !current || lacking !== undefined) {
     return unknownFor(lacking ?? supplyId, needed, facts);
   }
-  const classState = stateOf(facts, "conductor_class");
-  const conductorClass = classState.known ? (CLASSES.get(classState.value) ?? null) : null;
-  const resistance = resistanceRangeOhmPerKm(area, conductorClass, copper(facts));
+  const overCopper = positiveEnds(facts, "table.over_copper_max");
+  if (!overCopper) return unknownFor("table.over_copper_max", needed, facts);
+  const resistance = resistanceRangeOhmPerKm(area, greatestListed(facts), overCopper.highest, copper(facts));
   const worst = loopResistanceOhm(length.highest, resistance.highest);
   const best = loopResistanceOhm(length.lowest, resistance.lowest);
   const voltage = {
     lowest: voltageAtLoadV(supply.lowest, worst, current.highest / MA_PER_A),
     highest: voltageAtLoadV(supply.highest, best, current.lowest / MA_PER_A),
   };
-  return known(rounded(voltage), [...narrowing(facts), ...needed], facts);
+  return known(rounded(voltage), [...narrowing(facts), ...needed, ...OF_TABLES], facts);
+}
+
+/** The greatest that a listed size can have, of the class stated or of all of them, plain or coated; null for others. */
+function greatestListed(facts: Facts): number | null {
+  const [plain, coated] = OF_TABLES.map((id) => positiveEnds(facts, id));
+  return plain && coated ? Math.max(plain.highest, coated.highest) : null;
 }
 
 /** What would narrow the voltage and is not known comes first: it is what to ask for where the voltage is too close. */

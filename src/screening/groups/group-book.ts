@@ -1,6 +1,6 @@
 import { type Facts, findFact } from "../../facts/index.js";
 import { compileGroup, type Rulebook } from "../../rulebook/index.js";
-import type { ReadyRule } from "../judge-point.js";
+import { isAlwaysListed, type ReadyRule } from "../judge-point.js";
 import { factsInMessage } from "../messages.js";
 import type { PointFacts } from "../point-facts.js";
 import type { Finding, GroupShown } from "../result.js";
@@ -8,6 +8,7 @@ import { GroupIndex, NONE } from "./group-index.js";
 import { GroupJudge } from "./group-judge.js";
 import { GroupView, type RowAt } from "./group-view.js";
 import type { GroupsOfPoint } from "./groups-of-point.js";
+import { factsOutside } from "./outside.js";
 import { groupsOfPoint } from "./point-groups.js";
 
 /** What a book of groups is made for. */
@@ -73,27 +74,30 @@ export class GroupBook {
     return this.#pointsAsk ? groupsOfPoint(this.#indexes, row, record) : null;
   }
 
-  /** What the rules of groups say of a row; a rule does not apply to a row that is in none of its groups. */
+  /** What the rules of groups say of a row, also of one that is in no group because its key is not known. */
   *judgedOn(row: number, facts: PointFacts, isSilent: (rule: string) => boolean): Iterable<RowJudged> {
+    const { allFindings } = this.#input;
     for (const judge of this.judges) {
       const { ready, index } = judge;
       if (isSilent(ready.rule.id)) continue;
       const group = index.groupOf(row);
       if (group === NONE) {
-        const finding = this.#input.allFindings ? notInGroup(ready.rule.id) : null;
-        yield { ready, outcome: "not-applicable", finding };
+        const finding = judge.findingOutside(facts);
+        const { outcome } = finding;
+        yield { ready, outcome, finding: allFindings || isAlwaysListed(outcome) ? finding : null };
         continue;
       }
-      const listed = judge.isListed(group, this.#input.allFindings);
+      const listed = judge.isListed(group, allFindings);
       yield { ready, outcome: judge.outcomeOf(group), finding: listed ? judge.findingOnRow(group, facts) : null };
     }
   }
 
-  /** The facts by which a rule judges the group of a row; null for a row that is in none. */
+  /** The facts by which a rule of groups judges a row; null for a rule that the run does not have. */
   factsOfRow(row: number, rule: string): Facts | null {
     const judge = this.judges.find(({ ready }) => ready.rule.id === rule);
-    const group = judge?.index.groupOf(row) ?? NONE;
-    return judge && group !== NONE ? judge.factsOf(group) : null;
+    if (!judge) return null;
+    const group = judge.index.groupOf(row);
+    return group === NONE ? factsOutside(judge.index, this.#input.rowAt(row).facts) : judge.factsOf(group);
   }
 
   /**
@@ -125,12 +129,6 @@ export class GroupBook {
       yield { index, rows };
     }
   }
-}
-
-/** What a rule of groups says of a row that is in none: it does not apply. */
-function notInGroup(rule: string): Finding {
-  const nothing = { atBest: null, facts: [], limit: null, margin: null, missing: [] };
-  return { rule, outcome: "not-applicable", ...nothing, message: null, remedy: null, group: null };
 }
 
 function groupFactsNamed({ compiled: { factsNamed, messages } }: ReadyRule): readonly string[] {

@@ -123,12 +123,17 @@ export class GroupIndex {
 
   /** Everything that a rule may ask of a group. @param facts - of the row that spells the key */
   factsOf(group: number, facts: Facts): GroupFacts {
+    return new GroupFacts(this.sumOf(group).states, this.keyOf(facts));
+  }
+
+  /** What a row says of the key, as far as it is known; the site left out. */
+  keyOf(facts: Facts): ReadonlyMap<string, FactValue> {
     const key = new Map<string, FactValue>();
     for (const id of this.compiled.group.key) {
       const said = saidOf(facts, id);
       if (said?.known) key.set(id, typeof said.value === "string" ? tidyText(said.value) : said.value);
     }
-    return new GroupFacts(this.sumOf(group).states, key);
+    return key;
   }
 
   #sumUp(): void {

@@ -62,7 +62,7 @@ export function rowsInNoGroup(
     const names = group.key.map(factName).join(" and ");
     const text =
       `${rows === 1 ? "1 row does" : `${rows} rows do`} not state ${names} clearly; among ${group.title} ` +
-      `${rows === 1 ? "it is" : "they are"} not counted, and no rule on these applies to ${rows === 1 ? "it" : "them"}`;
+      `${rows === 1 ? "it is" : "they are"} not counted, and what rules say of these stays open for ${rows === 1 ? "it" : "them"}`;
     const nothing = { sheet: null, cell: null, heading: null, found: null };
     return [{ code: "no-group", file: survey.file, fact: group.key.at(-1) ?? null, ...nothing, text }];
   });

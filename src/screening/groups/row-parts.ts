@@ -5,7 +5,7 @@ import { FactKey, Remembered } from "../fact-key.js";
 import { saidOf } from "../identity.js";
 import { missingFacts } from "../missing.js";
 import type { PointFacts } from "../point-facts.js";
-import type { MissingFact } from "../result.js";
+import type { Lacking } from "./group-state.js";
 
 /** What one row brings to one fact of its group. */
 export interface RowPart {
@@ -14,7 +14,7 @@ export interface RowPart {
   /** What it says of the fact that is taken; null for a count. */
   readonly said: Said | null;
   /** What would settle it, where it is not. */
-  readonly lacking: readonly MissingFact[];
+  readonly lacking: readonly Lacking[];
 }
 
 /** What one row brings to each fact of its group, in the order of the members. */
@@ -70,7 +70,7 @@ export class PartsBook {
       const said = member.fact === null ? null : saidOfFact(member.fact, facts);
       const open = holds === null ? [...member.openIn(facts)] : [];
       if (member.fact !== null && said?.known === false) open.push({ fact: member.fact, reason: said.reason });
-      return { holds, said, lacking: missingFacts(open, facts) };
+      return { holds, said, lacking: missingFacts(open, facts).map(({ fact, reason }) => ({ fact, reason })) };
     });
   }
 }

@@ -1,8 +1,7 @@
 import { foldText, type Interval, isSingle, round12 } from "../../base/index.js";
 import { type FactDefinition, type FactValue, factOf, type UnknownReason } from "../../facts/index.js";
 import type { CompiledMember } from "../../rulebook/index.js";
-import type { MissingFact } from "../result.js";
-import { eachOnce, type GroupFactState } from "./group-state.js";
+import { eachOnce, type GroupFactState, type Lacking } from "./group-state.js";
 import type { RowPart } from "./row-parts.js";
 
 /** What some rows bring, and how many rows bring just that. */
@@ -37,12 +36,12 @@ export function together(member: CompiledMember, parts: readonly CountedPart[]):
   }
 }
 
-function known(value: FactValue, { fact }: CompiledMember, lacking: readonly MissingFact[]): GroupFactState {
+function known(value: FactValue, { fact }: CompiledMember, lacking: readonly Lacking[]): GroupFactState {
   const settled = typeof value !== "object" || isSingle(value);
   return { known: true, value, origin: originIn(fact), lacking: settled ? [] : lacking };
 }
 
-function unknown(reason: UnknownReason, { fact }: CompiledMember, lacking: readonly MissingFact[]): GroupFactState {
+function unknown(reason: UnknownReason, { fact }: CompiledMember, lacking: readonly Lacking[]): GroupFactState {
   const wanted = lacking.length > 0 || fact === null ? lacking : [{ fact, reason }];
   return { known: false, reason, origin: originIn(fact), lacking: wanted };
 }
@@ -98,7 +97,7 @@ function possible({ plausible }: FactDefinition): Interval {
 function extreme(
   member: CompiledMember,
   parts: readonly CountedPart[],
-  lacking: readonly MissingFact[],
+  lacking: readonly Lacking[],
   greatest: boolean,
 ): GroupFactState {
   const turned = ({ lowest, highest }: Interval): Interval =>
@@ -138,11 +137,7 @@ function wordOf(value: FactValue): string {
  * What the rows state alike. An empty cell yields to the others, as the cells of one row do; one that is doubted or
  * cannot be read does not. Numbers agree where their intervals meet; which of them is right is then open.
  */
-function sameOf(
-  member: CompiledMember,
-  parts: readonly CountedPart[],
-  lacking: readonly MissingFact[],
-): GroupFactState {
+function sameOf(member: CompiledMember, parts: readonly CountedPart[], lacking: readonly Lacking[]): GroupFactState {
   const said = parts.flatMap(({ part }) => (part.said ? [part.said] : []));
   const values = said.flatMap((one) => (one.known ? [one.value] : []));
   const agreed = values.length === 0 ? undefined : agreedOf(values);

@@ -42,7 +42,7 @@ describe("reasons", () => {
 
   it("names each missing fact once", () => {
     expect(missingOf([SPEED_OPEN, SPEED_OPEN])).toBe(
-      "lowest speed, nominal speed (too close to the limit for its accuracy)",
+      "lowest speed, nominal speed (too close to the limit for its accuracy; measure it to ± 0.15 r/min or better)",
     );
   });
 

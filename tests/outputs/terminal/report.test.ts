@@ -23,7 +23,9 @@ describe("terminalReport", () => {
 
   it("counts verdicts with shape and word, and says what to find out", () => {
     expect(report).toMatch(/■ fail +2\n +▲ warn +2\n +● pass +1/);
-    expect(report).toContain("lowest speed: leaves 1 point open");
+    expect(report).toContain("1. lowest speed: settles 1 point");
+    expect(report).toContain("1 point with something missing fails whatever it is");
+    expect(report).toContain("a bonded pad: comes closest on 1 point");
     expect(report).toMatch(/tightening-torque +The torque does not overload the unit +0 +0 +1/);
   });
 

@@ -15,6 +15,8 @@ const OUR_HEADINGS = [
   "missing facts",
   "other findings",
   "note",
+  "another method",
+  "methods tried",
   "source",
   "point id",
 ];
@@ -108,7 +110,7 @@ describe("screenedWorkbook", () => {
     expect(pumps.getCell("N5").value).toBe("tap deeper, or choose a bonded pad");
     expect(pumps.getCell("P5").value).toBe("■ fail: the supply is 12 V\n▲ warn: the seat is painted");
     expect(pumps.getCell("Q6").value).toBe("hidden in the survey");
-    expect(pumps.getCell("S5").value).toBe("0c9d3a52-7b1e-5f0a-8c44-000000000005");
+    expect(pumps.getCell("U5").value).toBe("0c9d3a52-7b1e-5f0a-8c44-000000000005");
     expect(sheetIn(workbook, "Legend").getCell("D1").value).toBeNull();
   });
 

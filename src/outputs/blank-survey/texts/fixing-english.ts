@@ -24,6 +24,7 @@ export const FIXING_ENGLISH: Pick<BlankTexts, "advice" | "words"> = {
       "Property class of the bolt as marked on its head or stated in the sheet of the sensor, such as 8.8 or A2-70.",
     thread_state: "What is on the threads when the sensor is tightened: nothing, oil, grease, or a locking adhesive.",
     chip_guard: "How chips are kept out of bearing, winding and gears while the hole is drilled and tapped.",
+    adhesive: "Kind of adhesive under the pad, from its sheet; a kind that is not in the list is entered as other.",
     adhesive_set_time:
       "Time that the sheet of the adhesive asks for before the bond is loaded, at the temperature of the surface.",
     adhesive_gap_max: "Greatest gap that the adhesive fills, from its sheet.",
@@ -62,6 +63,14 @@ export const FIXING_ENGLISH: Pick<BlankTexts, "advice" | "words"> = {
       oiled: "oiled",
       greased: "greased",
       locked: "threadlocker",
+    },
+    adhesive: {
+      "two-part-epoxy": "two-part epoxy",
+      "heat-resistant-epoxy": "heat-resistant epoxy",
+      "two-part-acrylic": "two-part acrylic",
+      instant: "instant adhesive",
+      polyurethane: "polyurethane adhesive",
+      other: "other",
     },
     chip_guard: {
       none: "no measure",

@@ -23,6 +23,8 @@ export const FIXING_FRENCH: Pick<BlankTexts, "advice" | "words"> = {
     thread_state: "Ce qui se trouve sur les filets au serrage : rien, de l'huile, de la graisse ou un frein-filet.",
     chip_guard:
       "Comment les copeaux sont tenus à l'écart du palier, du bobinage et des engrenages pendant perçage et taraudage.",
+    adhesive:
+      "Nature de la colle sous l'embase, d'après sa fiche ; ce qui n'est pas dans la liste est une autre colle.",
     adhesive_set_time:
       "Temps que demande la fiche de la colle avant de charger le collage, à la température de la surface.",
     adhesive_gap_max: "Plus grand jeu que la colle comble, d'après sa fiche.",
@@ -61,6 +63,14 @@ export const FIXING_FRENCH: Pick<BlankTexts, "advice" | "words"> = {
       oiled: "huilé",
       greased: "graissé",
       locked: "frein-filet",
+    },
+    adhesive: {
+      "two-part-epoxy": "époxy bicomposant",
+      "heat-resistant-epoxy": "époxy haute température",
+      "two-part-acrylic": "acrylique bicomposant",
+      instant: "colle instantanée",
+      polyurethane: "polyuréthane",
+      other: "autre colle",
     },
     chip_guard: {
       none: "aucune",

@@ -23,6 +23,8 @@ export const FIXING_GERMAN: Pick<BlankTexts, "advice" | "words"> = {
       "Festigkeitsklasse der Schraube, vom Kopf oder aus dem Datenblatt des Sensors, zum Beispiel 8.8 oder A2-70.",
     thread_state: "Was beim Anziehen auf dem Gewinde ist: nichts, Öl, Fett oder ein Sicherungskleber.",
     chip_guard: "Wie Späne beim Bohren und Gewindeschneiden von Lager, Wicklung und Zahnrädern ferngehalten werden.",
+    adhesive:
+      "Art des Klebstoffs unter dem Sockel, aus seinem Datenblatt; was nicht in der Liste steht, ist ein anderer.",
     adhesive_set_time:
       "Zeit, die das Datenblatt des Klebstoffs bei der Temperatur der Oberfläche verlangt, bevor die Klebung belastet wird.",
     adhesive_gap_max: "Größter Spalt, den der Klebstoff füllt, aus seinem Datenblatt.",
@@ -62,6 +64,14 @@ export const FIXING_GERMAN: Pick<BlankTexts, "advice" | "words"> = {
       oiled: "geölt",
       greased: "gefettet",
       locked: "Schraubensicherung",
+    },
+    adhesive: {
+      "two-part-epoxy": "2K-Epoxid",
+      "heat-resistant-epoxy": "Hochtemperatur-Epoxid",
+      "two-part-acrylic": "2K-Acrylat",
+      instant: "Sekundenkleber",
+      polyurethane: "Polyurethan",
+      other: "anderer",
     },
     chip_guard: {
       none: "keine",

@@ -23,6 +23,7 @@ export const FIXING_SPANISH: Pick<BlankTexts, "advice" | "words"> = {
     thread_state: "Qué hay en las roscas al apretar el sensor: nada, aceite, grasa o un fijador.",
     chip_guard:
       "Cómo se evita que las virutas lleguen al rodamiento, al bobinado o a los engranajes al taladrar y roscar.",
+    adhesive: "Clase de adhesivo bajo la base, según su hoja; lo que no está en la lista es otro.",
     adhesive_set_time:
       "Tiempo que pide la hoja del adhesivo antes de cargar la unión, a la temperatura de la superficie.",
     adhesive_gap_max: "Mayor holgura que rellena el adhesivo, según su hoja.",
@@ -61,6 +62,14 @@ export const FIXING_SPANISH: Pick<BlankTexts, "advice" | "words"> = {
       oiled: "aceitado",
       greased: "engrasado",
       locked: "fijador de roscas",
+    },
+    adhesive: {
+      "two-part-epoxy": "epoxi bicomponente",
+      "heat-resistant-epoxy": "epoxi de alta temperatura",
+      "two-part-acrylic": "acrílico bicomponente",
+      instant: "adhesivo instantáneo",
+      polyurethane: "poliuretano",
+      other: "otro",
     },
     chip_guard: {
       none: "ninguna",

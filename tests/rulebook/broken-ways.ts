@@ -1,0 +1,62 @@
+import type { Row } from "./broken.js";
+
+/** What can be wrong with a way of measuring. */
+export const WAY_MISTAKES: readonly Row[] = [
+  ["way with another id than its file", "id: rule", "id: ▶ruler", "id-is-not-file-name"],
+  [
+    "way that measures nothing",
+    "measures:\n  length:\n    - { from: 2026-01-01, until: null, plusMinus: 0.5 mm, percent: 1, cites: [half] }\n  temperature:\n    - { from: 2026-01-01, until: null, plusMinus: 2 K, cites: [half] }",
+    "measures: ▶{}",
+    "too-few-keys",
+    "at least one quantity",
+  ],
+  ["quantity that no survey holds", "  temperature:\n", "  ▶mass:\n", "unknown-key", "quantities"],
+  [
+    "accuracy without a number",
+    "plusMinus: 0.5 mm, percent: 1, ",
+    "",
+    "no-accuracy",
+    "plusMinus: 0.5 mm",
+    "{ from: 2026-01-01, until: null, cites",
+  ],
+  ["accuracy without a unit", "plusMinus: 0.5 mm", "plusMinus: ▶0.5", "no-unit", "0.5 mm"],
+  [
+    "accuracy in a unit of something else",
+    "plusMinus: 0.5 mm",
+    "plusMinus: ▶0.5 V",
+    "wrong-dimension",
+    "a length is wanted",
+  ],
+  ["accuracy in a unit that nobody knows", "plusMinus: 0.5 mm", "plusMinus: ▶0.5 mn", "wrong-dimension"],
+  ["accuracy below nothing", "plusMinus: 0.5 mm", "plusMinus: ▶-0.5 mm", "bad-accuracy", "to both sides"],
+  ["accuracy of a temperature in degrees Celsius", "plusMinus: 2 K", "plusMinus: ▶2 °C", "wrong-dimension"],
+  ["percent of a temperature", "plusMinus: 2 K", "percent: ▶2", "bad-accuracy", "plusMinus in K"],
+  ["percent with a sign", "percent: 1", "percent: ▶1 %", "bad-accuracy", "without a sign"],
+  ["percent below nothing", "percent: 1", "percent: ▶-1", "bad-accuracy", "0 to 100"],
+  [
+    "accuracy without a source",
+    ", cites: [half] }\n  temperature",
+    " }\n  temperature",
+    "missing-key",
+    "cites",
+    "{ from: 2026-01-01, until: null, plusMinus: 0.5",
+  ],
+  ["source that is not there", "percent: 1, cites: [half]", "percent: 1, cites: [▶harf]", "unknown-citation", "half"],
+  [
+    "accuracy that ends before it begins",
+    "until: null, plusMinus: 0.5",
+    "until: ▶2025-01-01, plusMinus: 0.5",
+    "ends-before-start",
+  ],
+  ["word of another way", 'en: ["rule"]', 'en: [▶"gauge"]', "word-twice", "gauge"],
+  ["word without quotes", 'en: ["rule"]', "en: [▶rule]", "no-quotes"],
+  ["words in a language that is not known", "  en: [", "  ▶it: [", "unknown-key"],
+  [
+    "fact that it does not measure",
+    "only: [hole_depth]",
+    "only: [▶nominal_speed]",
+    "way-does-not-fit",
+    "rotational speed",
+  ],
+  ["fact that is not measured at all", "only: [hole_depth]", "only: [▶direction]", "unknown-fact"],
+];
