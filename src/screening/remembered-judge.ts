@@ -2,6 +2,7 @@ import { FactKey, Remembered } from "./fact-key.js";
 import { findingOf, isAlwaysListed, type ReadyRule } from "./judge-point.js";
 import { factsInMessage } from "./messages.js";
 import type { PointFacts } from "./point-facts.js";
+import type { Kept } from "./remedies/kept.js";
 import { type FindingPattern, patternOf, repeatOn } from "./repeated.js";
 import type { Finding } from "./result.js";
 
@@ -12,6 +13,8 @@ const MOST_REMEMBERED = 20_000;
 export interface Judged {
   readonly outcome: Finding["outcome"];
   readonly finding: Finding | null;
+  /** Room for what else follows from the same facts; null where it cannot be told whether facts are equal. */
+  readonly kept: Kept | null;
 }
 
 /**
@@ -26,6 +29,7 @@ export class RememberedJudge {
   readonly #remembered = new Remembered<{
     readonly outcome: Finding["outcome"];
     readonly pattern: FindingPattern | null;
+    readonly kept: Kept;
   }>(MOST_REMEMBERED);
 
   constructor(ready: ReadyRule, allFindings: boolean) {
@@ -40,17 +44,25 @@ export class RememberedJudge {
     if (key === null) return this.#judgeAnew(facts);
     const known = this.#remembered.get(facts, key);
     if (known) {
-      return { outcome: known.outcome, finding: known.pattern && repeatOn(known.pattern, facts) };
+      const { outcome, pattern, kept } = known;
+      return { outcome, finding: pattern && repeatOn(pattern, facts), kept };
     }
     const judged = this.#judgeAnew(facts);
     const pattern = judged.finding && patternOf(judged.finding, facts);
-    this.#remembered.set(facts, key, { outcome: judged.outcome, pattern });
-    return judged;
+    const kept: Kept = { solved: null, after: null };
+    this.#remembered.set(facts, key, { outcome: judged.outcome, pattern, kept });
+    return { ...judged, kept };
+  }
+
+  /** Whether a finding of the rule rests on a survey fact. */
+  restsOn(fact: string): boolean {
+    return this.#key.roots.includes(fact);
   }
 
   #judgeAnew(facts: PointFacts): Judged {
     const judgement = this.ready.compiled.judge(facts);
     const listed = this.#allFindings || isAlwaysListed(judgement.outcome);
-    return { outcome: judgement.outcome, finding: listed ? findingOf(this.ready, judgement, facts) : null };
+    const finding = listed ? findingOf(this.ready, judgement, facts) : null;
+    return { outcome: judgement.outcome, finding, kept: null };
   }
 }

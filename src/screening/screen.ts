@@ -10,6 +10,7 @@ import { rulesNotAsked } from "./not-asked.js";
 import { PointFacts, type PointOnItsWay } from "./point-facts.js";
 import { PointIds } from "./point-ids.js";
 import { POINT_TWICE, pointTwice } from "./point-twice.js";
+import { Remedies } from "./remedies/remedies.js";
 import { RememberedJudge } from "./remembered-judge.js";
 import type { Finding, PointResult, ResultHead, Screening } from "./result.js";
 import { Tally } from "./tally.js";
@@ -85,6 +86,7 @@ class Run {
   readonly #input: ScreeningInput;
   readonly #shelf: ModelShelf;
   readonly #judges: readonly RememberedJudge[];
+  readonly #remedies: Remedies;
   readonly #notAsked = new Map<Survey, ReadonlySet<string>>();
   readonly #ids = new PointIds();
 
@@ -93,6 +95,7 @@ class Run {
     this.rules = readyRules(input.rulebook, input.options);
     this.#shelf = new ModelShelf(input.rulebook, input.options.asOf);
     this.#judges = this.rules.map((ready) => new RememberedJudge(ready, input.options.allFindings));
+    this.#remedies = new Remedies(this.#judges, this.#shelf, input.options.stage);
   }
 
   head(): ResultHead {
@@ -120,18 +123,20 @@ class Run {
     return { record, survey, facts: new PointFacts(record.facts, this.#shelf.modelOf(record.facts, asked)) };
   }
 
-  judge({ facts, record, survey }: PointOnItsWay, tally: Tally): PointResult {
+  judge(point: PointOnItsWay, tally: Tally): PointResult {
+    const { facts, record, survey } = point;
     const id = this.#ids.idOf(record);
     const findings: Finding[] = [];
     let verdict: Verdict = "pass";
     const silent = this.#notAsked.get(survey);
-    for (const judge of this.#judges) {
+    const said = this.#judges.map((judge) => (silent?.has(judge.ready.rule.id) ? null : judge.judge(facts)));
+    for (const [place, judge] of this.#judges.entries()) {
       const { rule } = judge.ready;
-      if (silent?.has(rule.id)) continue;
-      const { outcome, finding } = judge.judge(facts);
-      tally.outcome(rule.id, outcome);
-      verdict = worst(verdict, weightOf(outcome, rule.undecided));
-      if (finding) findings.push(finding);
+      const judged = said[place];
+      if (!judged) continue;
+      tally.outcome(rule.id, judged.outcome);
+      verdict = worst(verdict, weightOf(judged.outcome, rule.undecided));
+      if (judged.finding) findings.push(this.#remedies.added(judged.finding, place, said, point));
     }
     const twice = pointTwice(facts, this.#ids.othersOf(record));
     if (twice) {

@@ -16,6 +16,8 @@ export type Steps =
       readonly series: readonly (readonly string[])[];
       /** Where a word of whatever spelling stands: series by series, rising within each; null where nowhere. */
       readonly sizeOf: (word: string) => { readonly series: number; readonly size: number } | null;
+      /** Whether sizes of two series can be told apart, and one taken for the other. */
+      readonly crosses: boolean;
       readonly onceBuilt: OnceBuilt;
     }
   | { readonly by: "choice"; readonly words: readonly string[]; readonly onceBuilt: OnceBuilt }
@@ -63,7 +65,7 @@ function placeOfClass(word: string): { readonly series: number; readonly size: n
 /**
  * What a person can change at a point, by survey fact, and in which steps. What is not listed is as it is: metals, walls,
  * machines and their speeds, places, measured values, permits and consents. Nor is a choice listed that only evades a
- * question (a magnet, a clamp, a hole that was made for something else).
+ * question (a magnet, a clamp, a hole that was made for something else), nor welding, which nobody does unasked.
  *
  * The steps are common practice, as fine as such a thing is set or measured on site, in the unit of the fact; series
  * have their source beside them.
@@ -79,9 +81,15 @@ export const STEPS: ReadonlyMap<string, Steps> = new Map(
     surface_finish: choice(["bare-machined"]),
     chip_guard: choice(["greased-drill", "magnet-tray", "vacuum", "stopped-short"], "no"),
     // Bolt.
-    thread: { by: "words-in-order", series: THREADS, sizeOf: placeOfThread, onceBuilt: "only-more" },
+    thread: { by: "words-in-order", series: THREADS, sizeOf: placeOfThread, crosses: true, onceBuilt: "only-more" },
     bolt_reach: step(1),
-    bolt_class: { by: "words-in-order", series: BOLT_CLASSES, sizeOf: placeOfClass, onceBuilt: "freely" },
+    bolt_class: {
+      by: "words-in-order",
+      series: BOLT_CLASSES,
+      sizeOf: placeOfClass,
+      crosses: false,
+      onceBuilt: "freely",
+    },
     thread_state: choice(["dry", "oiled", "greased", "locked"]),
     target_torque: step(0.5, "no"),
     applied_torque: step(0.5),
@@ -92,7 +100,7 @@ export const STEPS: ReadonlyMap<string, Steps> = new Map(
     adhesive_gap_max: step(0.1, "no"),
     solvent_flash_point: step(1, "no"),
     // Sensor, place and work.
-    mounting_method: choice(["tapped-hole", "adhesive-pad", "welded-pad"]),
+    mounting_method: choice(["tapped-hole", "adhesive-pad"]),
     sensor_model: { by: "model", onceBuilt: "freely" },
     distance_to_bearing: step(10),
     joints_in_path: step(1),
