@@ -125,7 +125,7 @@ export {
   supplyLoad,
 } from "./supply.js";
 export type { OnceBuilt, Steps } from "./tables/changes.js";
-export { STEPS } from "./tables/changes.js";
+export { MEASURED_STEPS, STEPS } from "./tables/changes.js";
 export type { ConductorClass, ConductorCoat } from "./tables/conductors.js";
 export { SMALLEST_OBJECT_KEPT_OUT_MM, WATER_TESTS } from "./tables/ip-code.js";
 export type { HoldingMethod } from "./tables/mounting-methods.js";

@@ -39,12 +39,17 @@ export function compileRule(
     warn: readySide(entry?.warn.map((band) => readyBand(band, judged, named)) ?? []),
   };
   const stage: FactState = { known: true, value: options.stage, origin: { kind: "none" } };
+  const lookIn =
+    (facts: Facts): Look =>
+    (id) =>
+      id === "stage" ? stage : (facts.get(id) ?? MISSING);
   return {
     ruleId: rule.id,
     judged,
     factsNamed: factsNamedBy(rule, entry, options.stage, named),
     reviewOverdue: entry?.reviewBy != null && options.asOf > entry.reviewBy,
-    judge: (facts: Facts) => judge(ready, (id) => (id === "stage" ? stage : (facts.get(id) ?? MISSING))),
+    judge: (facts) => judge(ready, lookIn(facts)),
+    outcomeOn: (facts) => outcomeOn(ready, lookIn(facts)),
     messages: { fail: rule.messages.fail ?? null, warn: rule.messages.warn ?? null },
     at: rule.at,
   };
@@ -92,14 +97,28 @@ function judge(rule: ReadyRule, look: Look): Judgement {
     // Where it fails, or may, a warning that is certain settles nothing more; one that is open does.
     rule.warn.any.gatherOpen(look, open);
   }
-  const outcome = applies === null ? "undecided" : outcomeOf(fail, warn);
+  const said = outcomeFrom(applies, fail, warn);
   return {
-    outcome,
-    atBest: outcome === "undecided" ? bestOf(applies, fail, warn) : null,
-    limit: limitOf(rule, rule.entry, outcome, fail, warn, look),
+    ...said,
+    limit: limitOf(rule, rule.entry, said.outcome, fail, warn, look),
     margin: marginOf(rule.fail.bands, rule.judged, look),
     open: listOf(open),
   };
+}
+
+/** What {@link judge} says, without why. */
+function outcomeOn(rule: ReadyRule, look: Look): Pick<Judgement, "outcome" | "atBest"> {
+  const applies = rule.applies.truth(look);
+  if (applies === false) return { outcome: "not-applicable", atBest: null };
+  if (rule.entry === null) {
+    return { outcome: "no-limit-in-force", atBest: applies === null ? "not-applicable" : null };
+  }
+  return outcomeFrom(applies, rule.fail.any.truth(look), rule.warn.any.truth(look));
+}
+
+function outcomeFrom(applies: Truth, fail: Truth, warn: Truth): Pick<Judgement, "outcome" | "atBest"> {
+  const outcome = applies === null ? "undecided" : outcomeOf(fail, warn);
+  return { outcome, atBest: outcome === "undecided" ? bestOf(applies, fail, warn) : null };
 }
 
 function outcomeOf(fail: Truth, warn: Truth): Outcome {

@@ -54,6 +54,8 @@ export interface CompiledRule {
   /** The day to review the limit has passed; the limit still holds. */
   readonly reviewOverdue: boolean;
   judge(facts: Facts): Judgement;
+  /** The outcome alone, several times as fast. */
+  outcomeOn(facts: Facts): Pick<Judgement, "outcome" | "atBest">;
   /** The template of the message for an outcome; null where the rule has none. */
   readonly messages: { readonly fail: string | null; readonly warn: string | null };
   readonly at: TextPlace;

@@ -132,3 +132,20 @@ export const STEPS: ReadonlyMap<string, Steps> = new Map(
     supply_rating: step(100),
   }),
 );
+
+/** Steps in which things are measured that nobody sets, or that are measured more finely than they are set. */
+export const MEASURED_STEPS: ReadonlyMap<string, number> = new Map(
+  Object.entries({
+    wall_thickness: 0.5,
+    surface_radius: 1,
+    surface_temperature: 1,
+    lowest_speed: 1,
+    nominal_speed: 1,
+    local_resonance: 10,
+    shortest_run: 1,
+    supply_voltage: 0.1,
+    voltage_at_sensor: 0.1,
+    sensor_current: 1,
+    starting_current: 1,
+  }),
+);

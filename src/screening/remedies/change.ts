@@ -1,7 +1,9 @@
-import type { FactState, Facts, FactValue } from "../../facts/index.js";
+import { type FactState, type Facts, type FactValue, MISSING } from "../../facts/index.js";
 import { ChangedRecord, supposed } from "../changed-record.js";
+import { DERIVED } from "../derive.js";
 import type { ModelChoice } from "../models.js";
 import { PointFacts } from "../point-facts.js";
+import { surveyFactsUnder } from "../survey-facts-under.js";
 
 /** One fact made another: what a person would do to a point. */
 export interface Change {
@@ -24,14 +26,38 @@ export function afterChange({ record, model }: Changed, change: Change): PointFa
   return new PointFacts(new ChangedRecord(record, change.changes), change.model ?? model);
 }
 
-/** All facts of a point if a number of it lay between two ends. */
-export function withNumberBetween(
-  { record, model }: Changed,
-  fact: string,
-  lowest: number,
-  highest: number,
-): PointFacts {
-  return new PointFacts(new ChangedRecord(record, new Map([[fact, supposed({ lowest, highest })]])), model);
+/**
+ * The facts of a point with one number of it supposed: what does not rest on the number is taken from the point as it
+ * is, so that asking about many numbers costs little. For rules only.
+ */
+export class SupposedNumber implements Facts {
+  readonly #facts: Facts;
+  readonly #fact: string;
+  readonly #state: FactState;
+  readonly #derived = new Map<string, FactState>();
+
+  constructor(facts: Facts, fact: string, lowest: number, highest: number) {
+    this.#facts = facts;
+    this.#fact = fact;
+    this.#state = supposed({ lowest, highest });
+  }
+
+  get(id: string): FactState | undefined {
+    if (id === this.#fact) return this.#state;
+    const derive = DERIVED.get(id);
+    if (!derive || !surveyFactsUnder(id).includes(this.#fact)) return this.#facts.get(id);
+    const known = this.#derived.get(id) ?? derive(this);
+    this.#derived.set(id, known);
+    return known;
+  }
+
+  has(id: string): boolean {
+    return this.get(id) !== undefined;
+  }
+
+  *[Symbol.iterator](): Iterator<readonly [string, FactState]> {
+    for (const [id] of this.#facts) yield [id, this.get(id) ?? MISSING];
+  }
 }
 
 /** Changes, each made once, so that what a rule says of one can be kept under it. */

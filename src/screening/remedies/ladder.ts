@@ -29,7 +29,9 @@ export function laddersOf(
   }
   if (!plausible) return { more: NONE, less: NONE };
   const { step } = steps;
-  const value = (index: number): number => round12(index * step);
+  // Divided, not multiplied: 3 × 0.1 is not 0.3, and 3 / 10 is.
+  const parts = Math.round(1 / step);
+  const value = (index: number): number => (step < 1 ? index / parts : index * step);
   return { more: above(), less: below() };
 
   function above(): Ladder {

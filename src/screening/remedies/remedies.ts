@@ -1,11 +1,13 @@
 import type { Stage } from "../../base/index.js";
+import type { ReadyRule } from "../judge-point.js";
 import type { ModelShelf } from "../models.js";
 import type { PointOnItsWay } from "../point-facts.js";
 import type { Judged, RememberedJudge } from "../remembered-judge.js";
 import { repeatWith } from "../repeated.js";
 import type { Finding } from "../result.js";
 import { type Changed, ChangeShelf } from "./change.js";
-import type { Solved } from "./kept.js";
+import type { Kept, Solved } from "./kept.js";
+import { remedyWithNeed } from "./need.js";
 import { alternativesFor } from "./solve.js";
 import { remedyWith, type WayOut } from "./words.js";
 import { type Broken, WorseRules } from "./worse.js";
@@ -32,9 +34,10 @@ export class Remedies {
    * @param said - what every rule says of the point, by its place; null for one that is not asked
    */
   added(finding: Finding, place: number, said: readonly (Judged | null)[], on: PointOnItsWay): Finding {
-    if (finding.outcome !== "fail" && finding.outcome !== "warn") return finding;
+    if (finding.outcome === "pass" || finding.outcome === "not-applicable") return finding;
     const kept = said[place]?.kept ?? null;
     const point: Changed = { record: on.record.facts, model: on.facts.model };
+    if (finding.outcome !== "fail" && finding.outcome !== "warn") return this.#needed(finding, place, kept, on);
     const solved = kept?.solved ?? this.#solve(place, point, on);
     if (kept) kept.solved = solved;
     if (solved.alternatives.length === 0) return finding;
@@ -48,9 +51,25 @@ export class Remedies {
     return made;
   }
 
-  #solve(place: number, point: Changed, { facts }: PointOnItsWay): Solved {
+  /** An open finding, with the values that would be enough. */
+  #needed(finding: Finding, place: number, kept: Kept | null, { facts }: PointOnItsWay): Finding {
+    const known = kept?.solved?.findings.get("");
+    if (known) return repeatWith(known, finding.facts);
+    if (kept?.solved) return finding;
+    const remedy = remedyWithNeed(finding, { ready: this.#ready(place), facts });
+    const made = remedy === finding.remedy ? finding : { ...finding, remedy };
+    if (kept) kept.solved = { alternatives: [], findings: new Map(made === finding ? [] : [["", made]]) };
+    return made;
+  }
+
+  #ready(place: number): ReadyRule {
     const ready = this.#judges[place]?.ready;
     if (!ready) throw new RangeError(`no rule at the place ${place}`);
+    return ready;
+  }
+
+  #solve(place: number, point: Changed, { facts }: PointOnItsWay): Solved {
+    const ready = this.#ready(place);
     const asked = { ready, stage: this.#stage, point, facts, models: this.#models, shelf: this.#shelf };
     return { alternatives: alternativesFor(asked), findings: new Map() };
   }

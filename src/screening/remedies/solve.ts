@@ -6,7 +6,7 @@ import type { ReadyRule } from "../judge-point.js";
 import type { ModelShelf } from "../models.js";
 import type { PointFacts } from "../point-facts.js";
 import { surveyFactsUnder } from "../survey-facts-under.js";
-import { afterChange, type Change, type Changed, type ChangeShelf, withNumberBetween } from "./change.js";
+import { afterChange, type Change, type Changed, type ChangeShelf, SupposedNumber } from "./change.js";
 import { type Ladder, laddersOf } from "./ladder.js";
 import { type Answer, nearestThatHelps } from "./nearest.js";
 
@@ -22,12 +22,16 @@ export interface Alternative {
   readonly reach: Reach;
 }
 
-/** A point that a rule does not pass, and what changes can be made from. */
-export interface Unsolved {
+/** A rule, and the point of which it is asked. */
+export interface Asked {
   readonly ready: ReadyRule;
+  readonly facts: PointFacts;
+}
+
+/** A point that a rule does not pass, and what changes can be made from. */
+export interface Unsolved extends Asked {
   readonly stage: Stage;
   readonly point: Changed;
-  readonly facts: PointFacts;
   readonly models: ModelShelf;
   readonly shelf: ChangeShelf;
 }
@@ -72,14 +76,14 @@ function alternativesOf(fact: string, steps: Steps, onceBuilt: OnceBuilt, unsolv
       const { ready, point, models, shelf } = unsolved;
       const others = models.othersThan(point.model).map((choice) => shelf.of(fact, choice.model.id, choice));
       // A rule that another model only evades (a margin, of a speed at which the model fails) is no reason to choose it.
-      const passes = others.filter((change) => ready.compiled.judge(afterChange(point, change)).outcome === "pass");
+      const passes = others.filter((change) => ready.compiled.outcomeOn(afterChange(point, change)).outcome === "pass");
       return oneOf(fact, point.model.ok ? point.model.model.id : null, passes);
     }
   }
 }
 
 function helps({ ready, point }: Unsolved, change: Change): boolean {
-  return isSettled(ready.compiled.judge(afterChange(point, change)).outcome);
+  return isSettled(ready.compiled.outcomeOn(afterChange(point, change)).outcome);
 }
 
 function shownNow(fact: string, { facts }: Unsolved): Pick<Alternative, "from" | "unit"> {
@@ -142,7 +146,7 @@ function numberOn(
   { id: fact }: FactDefinition,
   unsolved: Unsolved,
 ): readonly Alternative[] {
-  const ask = (from: number, to: number): Answer => askOf(fact, ladder.at(from), ladder.at(to), unsolved);
+  const ask = asking(fact, ladder, unsolved);
   const index = nearestThatHelps(ladder.count, ask);
   if (index === null || ask(index, index) !== "helps") return [];
   const reach = ask(index, ladder.count - 1) === "helps" ? beyond : "exactly";
@@ -150,11 +154,23 @@ function numberOn(
   return [{ fact, ...shownNow(fact, unsolved), changes, reach }];
 }
 
-/** What the rule says of every value between two at once; of what is open, whether a narrower stretch could settle it. */
-function askOf(fact: string, one: number, other: number, { ready, point }: Unsolved): Answer {
-  const facts = withNumberBetween(point, fact, Math.min(one, other), Math.max(one, other));
-  const { outcome, atBest, open } = ready.compiled.judge(facts);
-  if (isSettled(outcome)) return "helps";
-  if (!isOpen(outcome) || atBest === null || !isSettled(atBest)) return "no";
-  return open.some((missing) => surveyFactsUnder(missing.fact).includes(fact)) ? "open" : "no";
+/**
+ * Asks the rule of all values between two at once. That a narrower stretch could settle what is open is looked into for
+ * the whole of a ladder: where the number is not what leaves it open, nothing on it helps.
+ */
+export function asking(
+  fact: string,
+  { count, at }: Ladder,
+  { ready, facts }: Asked,
+): (from: number, to: number) => Answer {
+  return (from, to) => {
+    const [one, other] = [at(from), at(to)];
+    const supposed = new SupposedNumber(facts, fact, Math.min(one, other), Math.max(one, other));
+    const { outcome, atBest } = ready.compiled.outcomeOn(supposed);
+    if (isSettled(outcome)) return "helps";
+    if (!isOpen(outcome) || atBest === null || !isSettled(atBest)) return "no";
+    if (from > 0 || to < count - 1) return "open";
+    const { open } = ready.compiled.judge(supposed);
+    return open.some((missing) => surveyFactsUnder(missing.fact).includes(fact)) ? "open" : "no";
+  };
 }

@@ -35,7 +35,7 @@ export class WorseRules {
       let outcome = now.kept?.after?.get(change);
       if (outcome === undefined) {
         facts ??= afterChange(point, change);
-        outcome = judge.ready.compiled.judge(facts).outcome;
+        outcome = judge.ready.compiled.outcomeOn(facts).outcome;
         if (now.kept) {
           now.kept.after ??= new Map();
           now.kept.after.set(change, outcome);
