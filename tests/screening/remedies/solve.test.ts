@@ -1,15 +1,15 @@
 import { describe, expect, it } from "vitest";
-import { type Outcome, STAGES, type Stage, single } from "../../src/base/index.js";
-import { type FactState, findFact } from "../../src/facts/index.js";
-import { STEPS } from "../../src/quantities/index.js";
-import type { Rule } from "../../src/rulebook/index.js";
-import { ModelShelf } from "../../src/screening/models.js";
-import { PointFacts } from "../../src/screening/point-facts.js";
-import { ChangeShelf } from "../../src/screening/remedies/change.js";
-import { alternativesFor, isSettled } from "../../src/screening/remedies/solve.js";
-import { readyRules } from "../../src/screening/screen.js";
-import { surveyFactsUnder } from "../../src/screening/survey-facts-under.js";
-import { shippedRulebook } from "../tools/shipped.js";
+import { type Outcome, STAGES, type Stage, single } from "../../../src/base/index.js";
+import { type FactState, findFact } from "../../../src/facts/index.js";
+import { STEPS } from "../../../src/quantities/index.js";
+import type { Rule } from "../../../src/rulebook/index.js";
+import { ModelShelf } from "../../../src/screening/models.js";
+import { PointFacts } from "../../../src/screening/point-facts.js";
+import { ChangeShelf } from "../../../src/screening/remedies/change.js";
+import { alternativesFor, isSettled } from "../../../src/screening/remedies/solve.js";
+import { readyRules } from "../../../src/screening/screen.js";
+import { surveyFactsUnder } from "../../../src/screening/survey-facts-under.js";
+import { shippedRulebook } from "../../tools/shipped.js";
 import { randomFrom, smallerSteps, someState } from "./remedy-points.js";
 
 const AS_OF = "2026-11-25";

@@ -1,6 +1,6 @@
-import { single } from "../../src/base/index.js";
-import { type FactDefinition, type FactState, factOf } from "../../src/facts/index.js";
-import { STEPS, type Steps } from "../../src/quantities/index.js";
+import { single } from "../../../src/base/index.js";
+import { type FactDefinition, type FactState, factOf } from "../../../src/facts/index.js";
+import { STEPS, type Steps } from "../../../src/quantities/index.js";
 
 /** Evenly spread numbers from 0 up to 1, the same for the same seed. */
 export function randomFrom(seed: number): () => number {
