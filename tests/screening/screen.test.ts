@@ -101,7 +101,7 @@ describe("a finding", () => {
     expect(finding?.facts[0]).toMatchObject({ fact: "lowest_running_speed", value: null, lowest: null, highest: 1485 });
     expect(finding?.facts[0]?.cells).toEqual([{ sheet: "S", cell: "D7" }]);
     expect(finding?.message).toContain("lowest speed is missing");
-    expect(finding?.remedy).toBe("find out: lowest speed");
+    expect(finding?.remedy).toBe("find out: lowest speed (at least 601 r/min is enough)");
   });
 
   it("fails a single speed under a variable drive that is too low already", () => {
