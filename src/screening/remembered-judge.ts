@@ -26,11 +26,9 @@ export class RememberedJudge {
   readonly ready: ReadyRule;
   readonly #allFindings: boolean;
   readonly #key: FactKey;
-  readonly #remembered = new Remembered<{
-    readonly outcome: Finding["outcome"];
-    readonly pattern: FindingPattern | null;
-    readonly kept: Kept;
-  }>(MOST_REMEMBERED);
+  readonly #remembered = new Remembered<
+    Kept & { readonly outcome: Finding["outcome"]; readonly pattern: FindingPattern | null }
+  >(MOST_REMEMBERED);
 
   constructor(ready: ReadyRule, allFindings: boolean) {
     this.ready = ready;
@@ -44,13 +42,13 @@ export class RememberedJudge {
     if (key === null) return this.#judgeAnew(facts);
     const known = this.#remembered.get(facts, key);
     if (known) {
-      const { outcome, pattern, kept } = known;
-      return { outcome, finding: pattern && repeatOn(pattern, facts), kept };
+      const { outcome, pattern } = known;
+      return { outcome, finding: pattern && repeatOn(pattern, facts), kept: known };
     }
     const judged = this.#judgeAnew(facts);
     const pattern = judged.finding && patternOf(judged.finding, facts);
-    const kept: Kept = { solved: null, after: null };
-    this.#remembered.set(facts, key, { outcome: judged.outcome, pattern, kept });
+    const kept = { outcome: judged.outcome, pattern, solved: null, after: null };
+    this.#remembered.set(facts, key, kept);
     return { ...judged, kept };
   }
 

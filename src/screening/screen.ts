@@ -130,10 +130,10 @@ class Run {
     let verdict: Verdict = "pass";
     const silent = this.#notAsked.get(survey);
     const said = this.#judges.map((judge) => (silent?.has(judge.ready.rule.id) ? null : judge.judge(facts)));
-    for (const [place, judge] of this.#judges.entries()) {
-      const { rule } = judge.ready;
+    for (let place = 0; place < this.rules.length; place++) {
+      const rule = this.rules[place]?.rule;
       const judged = said[place];
-      if (!judged) continue;
+      if (!rule || !judged) continue;
       tally.outcome(rule.id, judged.outcome);
       verdict = worst(verdict, weightOf(judged.outcome, rule.undecided));
       if (judged.finding) findings.push(this.#remedies.added(judged.finding, place, said, point));

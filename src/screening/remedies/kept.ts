@@ -9,9 +9,15 @@ export interface Solved {
   readonly findings: Map<string, Finding>;
 }
 
+/** What a rule says after a change; a chain, since there are few and this is kept for many sets of facts. */
+export interface After {
+  readonly change: Change;
+  readonly outcome: Outcome;
+  readonly next: After | null;
+}
+
 /** What follows from one set of facts of one rule, kept with its judgement. */
 export interface Kept {
   solved: Solved | null;
-  /** What the rule says after a change. */
-  after: Map<Change, Outcome> | null;
+  after: After | null;
 }

@@ -2,6 +2,7 @@ import type { Outcome, Verdict } from "../../base/index.js";
 import { type ReadyRule, weightOf } from "../judge-point.js";
 import type { Judged, RememberedJudge } from "../remembered-judge.js";
 import { afterChange, type Change, type Changed } from "./change.js";
+import type { Kept } from "./kept.js";
 
 /** A rule that would say worse of a point after a change than it does now. */
 export interface Broken {
@@ -32,14 +33,11 @@ export class WorseRules {
       const now = said[place];
       const judge = this.#judges[place];
       if (place === own || !now || !judge) continue;
-      let outcome = now.kept?.after?.get(change);
-      if (outcome === undefined) {
+      let outcome = outcomeAfter(change, now.kept);
+      if (outcome === null) {
         facts ??= afterChange(point, change);
         outcome = judge.ready.compiled.outcomeOn(facts).outcome;
-        if (now.kept) {
-          now.kept.after ??= new Map();
-          now.kept.after.set(change, outcome);
-        }
+        if (now.kept) now.kept.after = { change, outcome, next: now.kept.after };
       }
       if (isWorse(outcome, now.outcome, judge.ready)) broken.push({ ready: judge.ready, place, outcome });
     }
@@ -53,6 +51,13 @@ export class WorseRules {
     this.#restingOn.set(fact, places);
     return places;
   }
+}
+
+function outcomeAfter(change: Change, kept: Kept | null): Outcome | null {
+  for (let after = kept?.after ?? null; after !== null; after = after.next) {
+    if (after.change === change) return after.outcome;
+  }
+  return null;
 }
 
 function isWorse(then: Outcome, now: Outcome, { rule }: ReadyRule): boolean {
