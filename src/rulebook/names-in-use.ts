@@ -1,5 +1,6 @@
 import { didYouMean } from "../base/index.js";
 import { factOf } from "../facts/index.js";
+import { STEPS } from "../quantities/index.js";
 import type { RawRule } from "./raw.js";
 import { below, type Report } from "./source.js";
 
@@ -37,14 +38,24 @@ export function namesOfRule(raw: RawRule, conditions: ReadonlyMap<string, unknow
   return names;
 }
 
-/** Reports facts that the remedy changes although no result of the rule rests on them. */
+/**
+ * Reports facts that the remedy changes although no result of the rule rests on them, and facts that nobody can change
+ * in any known step: a remedy that is computed could never name them.
+ */
 export function checkRemedy(raw: RawRule, conditions: ReadonlyMap<string, unknown>, report: Report): void {
   const { facts } = namesOfRule(raw, conditions);
   for (const fact of facts) for (const needed of factOf(fact).needs ?? []) facts.add(needed);
   // Another model brings other values with it.
   if ([...facts].some((fact) => factOf(fact).source === "model")) facts.add("sensor_model");
   for (const [index, fact] of raw.remedy.change.entries()) {
-    if (facts.has(fact)) continue;
+    if (facts.has(fact)) {
+      if (STEPS.has(fact)) continue;
+      const can = [...facts].filter((other) => STEPS.has(other)).sort();
+      const those = can.length > 0 ? `; of the facts of the rule one can change ${can.join(", ")}` : "";
+      const text = `"${fact}" is no thing that is changed in known steps${those}; leave it to the text of the remedy`;
+      report.atValue(below("/remedy/change", index), "not-changeable", text);
+      continue;
+    }
     const near = didYouMean(fact, facts) || "; name a fact that is judged or compared, or leave it out";
     const text = `changing "${fact}" changes no result, because the rule names it nowhere${near}`;
     report.atValue(below("/remedy/change", index), "change-of-no-use", text);

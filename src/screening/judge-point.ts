@@ -36,6 +36,7 @@ export function findingOf({ rule, compiled }: ReadyRule, judgement: Judgement, f
     missing,
     message: messageOf(compiled, judgement, missing, facts),
     remedy: remedyOf(outcome, rule.remedy.text, missing),
+    changes: [],
     group: null,
   };
 }

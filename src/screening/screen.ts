@@ -13,6 +13,7 @@ import { rulesLacking, rulesNotAsked } from "./not-asked.js";
 import { PointFacts, type PointOnItsWay } from "./point-facts.js";
 import { PointIds } from "./point-ids.js";
 import { pointTwice } from "./point-twice.js";
+import { Remedies } from "./remedies/remedies.js";
 import { RememberedJudge } from "./remembered-judge.js";
 import type { Finding, PointResult, ResultHead, Screening, Summary } from "./result.js";
 import { type OpenFinding, Settler } from "./settling/settler.js";
@@ -90,6 +91,7 @@ class Run {
   readonly #shelf: ModelShelf;
   readonly #tables: TableLookup;
   readonly #judges: readonly RememberedJudge[];
+  readonly #remedies: Remedies;
   readonly #notAsked = new Map<Survey, ReadonlySet<string>>();
   readonly #lacking = new Map<Survey, LackingFacts>();
   readonly #ids = new PointIds();
@@ -104,6 +106,7 @@ class Run {
     // What is built has been mounted, and the rules on how that is done safely speak of proposals alone.
     this.#trials = input.options.stage === "proposed" ? new MethodTrials(this.rules, input.rulebook, input.site) : null;
     this.#judges = this.rules.map((ready) => new RememberedJudge(ready, input.options.allFindings));
+    this.#remedies = new Remedies(this.#judges, this.#shelf, input.options.stage);
   }
 
   head(): ResultHead {
@@ -135,22 +138,26 @@ class Run {
   }
 
   /** @param tally - counts what is judged; null where it has been counted before */
-  judge({ facts, record, survey }: PointOnItsWay, tally: Tally | null): PointResult {
+  judge(point: PointOnItsWay, tally: Tally | null): PointResult {
+    const { facts, record, survey } = point;
     const id = this.#ids.idOf(record);
     const findings: Finding[] = [];
     const open: OpenFinding[] = [];
     const applied: boolean[] = [];
     let verdict: Verdict = "pass";
     const silent = this.#notAsked.get(survey);
-    for (const [place, judge] of this.#judges.entries()) {
-      const { rule } = judge.ready;
-      if (silent?.has(rule.id)) continue;
-      const { outcome, finding } = judge.judge(facts);
-      tally?.outcome(rule.id, outcome);
-      verdict = worst(verdict, weightOf(outcome, rule.undecided));
-      applied[place] = outcome !== "not-applicable";
-      if (finding) findings.push(finding);
-      if (finding && isOpen(outcome)) open.push({ ready: judge.ready, finding });
+    const said = this.#judges.map((judge) => (silent?.has(judge.ready.rule.id) ? null : judge.judge(facts)));
+    for (const [place, ready] of this.rules.entries()) {
+      const judged = said[place];
+      if (!judged) continue;
+      const { rule } = ready;
+      tally?.outcome(rule.id, judged.outcome);
+      verdict = worst(verdict, weightOf(judged.outcome, rule.undecided));
+      applied[place] = judged.outcome !== "not-applicable";
+      if (!judged.finding) continue;
+      const finding = this.#remedies.added(judged.finding, place, said, point);
+      findings.push(finding);
+      if (isOpen(finding.outcome)) open.push({ ready, finding });
     }
     for (const finding of this.#builtIn(facts, record)) {
       tally?.outcome(finding.rule, finding.outcome);
