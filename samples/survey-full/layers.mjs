@@ -1,0 +1,104 @@
+/**
+ * What a good point looks like: values by the id of the fact, in the units of the catalogue, from the whole site down
+ * to what was built. A machine, a part of it and a single deviation each write over what stands here.
+ */
+
+/** Holds for every point unless something says otherwise. */
+export const EVERYWHERE = {
+  has_standby: "no",
+  replacement_planned: "no",
+  access: "stopped-only",
+  variable_speed: "no",
+  speed_reference: "none",
+  duty: "continuous",
+  load_steady: "yes",
+  evaluation: "spectrum",
+  low_band_wanted: "no",
+  averages: 4,
+  settling_time: 5,
+  shaft_orientation: "horizontal",
+  drive_type: "direct",
+  bearing_type: "rolling",
+  joints_in_path: 1,
+  soft_layer: "no",
+  local_resonance: 16000,
+  mounted_on: "bearing-housing",
+  sensor_model: "baseline",
+  isolation_possible: "yes",
+  hot_work_allowed: "allowed",
+  hazardous_area: "none",
+  certified_enclosure: "no",
+  working_height: 1.2,
+  under_warranty: "no",
+  turns_by_itself: "no",
+  wetting: "splash",
+  ip_rating: "IP67",
+  ambient_max: 40,
+  supply_voltage: 24,
+  supply_voltage_min: 23,
+  supply_kind: "dc",
+  supply_separation: "selv",
+  sensor_current: 25,
+  starting_current: 60,
+  supply_rating: 1300,
+  conductor_size: 0.75,
+  conductor_class: "flexible",
+  conductor_temperature: 70,
+  cable_diameter: 6,
+  cable_temperature_max: 90,
+  screen_earthed: "supply-end",
+  cable_route_clear: "yes",
+};
+
+const IN_A_HOLE = {
+  surface_material: "grey-cast-iron",
+  surface_finish: "bare-machined",
+  behind_wall: "solid",
+  roughness: 1.6,
+  thread: "M6",
+  sensor_thread: "M6",
+  thread_depth: 11,
+  hole_depth: 16,
+  drill_diameter: 5,
+  bolt_reach: 10,
+  bolt_class: "8.8",
+  thread_state: "oiled",
+  target_torque: 5,
+  chip_guard: "magnet-tray",
+};
+
+/** By how the sensor is fixed. */
+export const BY_METHOD = {
+  "tapped-hole": IN_A_HOLE,
+  "existing-hole": IN_A_HOLE,
+  "adhesive-pad": {
+    surface_material: "carbon-steel",
+    surface_finish: "bare-machined",
+    target_torque: 5,
+    cure_time: 120,
+    adhesive_set_time: 60,
+    adhesive_gap_max: 0.5,
+    install_temperature: 22,
+    solvent_flash_point: 62,
+  },
+  magnet: { surface_material: "carbon-steel", surface_finish: "bare-machined", target_torque: 5 },
+  "welded-pad": {
+    surface_material: "carbon-steel",
+    surface_finish: "bare-machined",
+    target_torque: 5,
+    welding_agreed: "yes",
+  },
+};
+
+/** Of a point that is fitted, tapped through and has its baseline. */
+export const BUILT = {
+  installed_by: "M. Odrey",
+  channel_checked: "yes",
+  polarity_checked: "yes",
+  unused_sockets_capped: "yes",
+  baseline_load: 85,
+  baseline_warm: "yes",
+  baseline_records: 5,
+  stopped_velocity: 0.1,
+  full_scale_velocity: 40,
+};
