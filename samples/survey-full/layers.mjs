@@ -21,7 +21,6 @@ export const EVERYWHERE = {
   bearing_type: "rolling",
   joints_in_path: 1,
   soft_layer: "no",
-  local_resonance: 16000,
   mounted_on: "bearing-housing",
   sensor_model: "baseline",
   isolation_possible: "yes",

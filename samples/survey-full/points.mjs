@@ -115,6 +115,7 @@ function setUpFor(said) {
   return {
     highest_frequency: top,
     spectrum_lines: lines,
+    local_resonance: 1.6 * top,
     ...(varies ? { speed_change: Math.floor((80 / lines) * 1000) / 1000 } : {}),
   };
 }

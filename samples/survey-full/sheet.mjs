@@ -7,7 +7,6 @@ const font = (more) => ({ name: "Calibri", family: 2, size: 10, ...more });
 const fill = (argb) => ({ type: "pattern", pattern: "solid", fgColor: { argb } });
 /** Of a machine as a whole; they stand once and are merged down over its points. */
 const OF_MACHINE = ["asset_tag", "machine_name", "machine_type", "criticality"];
-const WIDE = { machine_name: 26, notes: 46, photo: 14, installed_by: 12 };
 
 /**
  * Writes one sheet.
@@ -23,7 +22,7 @@ export function writeHall(workbook, sheet, columns, points) {
     pageSetup: { paperSize: 8, orientation: "landscape", fitToPage: true, fitToWidth: 6, fitToHeight: 0 },
     views: [{ state: "frozen", xSplit: 3, ySplit: titles + 2 }],
   });
-  page.columns = columns.map(({ fact, heading }) => ({ width: WIDE[fact] ?? Math.max(9, longestWord(heading) + 2) }));
+  page.columns = columns.map((column) => ({ width: widthFor(column, points) }));
   for (const [i, line] of sheet.title.entries()) {
     const row = page.addRow([line]);
     row.font = i === 0 ? font({ bold: true, size: 14 }) : font({ color: { argb: "FF404040" } });
@@ -41,8 +40,13 @@ export function writeHall(workbook, sheet, columns, points) {
   page.pageSetup.printTitlesColumn = "A:C";
 }
 
-function longestWord(heading) {
-  return Math.max(...heading.split(/[\s]+/).map((word) => word.length));
+/** Wide enough for every cell on one line; a heading may break between its words. */
+function widthFor({ heading, write, fact }, points) {
+  const texts = points
+    .map(({ facts }) => write(facts[fact]))
+    .map((value) => (value instanceof Date ? "00/00/0000" : value));
+  const longest = Math.max(...[...heading.split(" "), ...texts].map((text) => String(text ?? "").length));
+  return Math.max(8, Math.round(longest * 1.05) + 2);
 }
 
 function writeHeadings(page, sheet, columns) {
