@@ -9,8 +9,7 @@ import ExcelJS from "exceljs";
 import { openRulebook } from "../dist/index.js";
 import { blankColumns } from "../dist/outputs/blank-survey/columns.js";
 import { BLANK_TEXTS } from "../dist/outputs/blank-survey/texts/by-language.js";
-import { DEVIATIONS } from "./survey-full/deviations.mjs";
-import { allPoints } from "./survey-full/points.mjs";
+import { POINTS } from "./survey-full/all-points.mjs";
 import { writeHall } from "./survey-full/sheet.mjs";
 import { SHEETS } from "./survey-full/sheets.mjs";
 import { packed } from "./survey-pack.mjs";
@@ -26,7 +25,6 @@ const ALSO = [
 
 const opened = await openRulebook(null);
 if (!opened.ok) throw new Error(opened.findings.map(({ text }) => text).join("\n"));
-const points = allPoints(SHEETS, DEVIATIONS);
 
 const workbook = new ExcelJS.Workbook();
 workbook.creator = "O. Tressick";
@@ -38,12 +36,12 @@ for (const sheet of SHEETS) {
     workbook,
     sheet,
     columnsOf(sheet),
-    points.filter((point) => point.sheet === sheet.name),
+    POINTS.filter((point) => point.sheet === sheet.name),
   );
 }
 const written = new Uint8Array(await workbook.xlsx.writeBuffer());
 writeFileSync(fileURLToPath(new URL("survey-full.xlsx", import.meta.url)), packed(written));
-console.log(`${points.length} points, ${points.filter(({ facts }) => facts.notes).length} of them with a remark`);
+console.log(`${POINTS.length} points, ${POINTS.filter(({ facts }) => facts.notes).length} of them with a remark`);
 
 /** The columns of the blank survey in the language of the sheet, with its own units. */
 function columnsOf({ language, units }) {
