@@ -101,3 +101,28 @@ export const BUILT = {
   stopped_velocity: 0.1,
   full_scale_velocity: 40,
 };
+
+/** A drive with a converter, and a pulse per turn. */
+export const VARIABLE = {
+  variable_speed: "yes",
+  lowest_speed: 930,
+  highest_speed: 1485,
+  speed_reference: "once-per-turn",
+  power_cable_distance: 600,
+};
+
+/** A shaft too slow for the usual sensor: the invented model for slow shafts, on a stouter bolt. */
+export const SLOW_SHAFT = {
+  sensor_model: "example-slow-shaft",
+  flat_diameter: 48,
+  thread: "M8",
+  sensor_thread: "M8",
+  drill_diameter: 6.8,
+  hole_depth: 22,
+  thread_depth: 15,
+  bolt_reach: 14,
+  target_torque: 12,
+  wall_thickness: 36,
+};
+
+export const BONDED = { mounting_method: "adhesive-pad" };

@@ -1,6 +1,8 @@
 /** The sheets of the survey: whose they are, and how they are written. */
-import { HALL_4, HALL_5, UTILITIES } from "./machines-english.mjs";
-import { HALLE_6 } from "./machines-german.mjs";
+import { HALL_4 } from "./hall-4-machines.mjs";
+import { HALL_5 } from "./hall-5-machines.mjs";
+import { HALLE_6 } from "./halle-6-machines.mjs";
+import { UTILITIES } from "./utilities-machines.mjs";
 
 const day = (text) => new Date(`${text}T00:00:00Z`);
 

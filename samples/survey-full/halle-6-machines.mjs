@@ -1,18 +1,5 @@
 /** Halle 6, in German: machines as the surveyors found them. Nothing here exists. */
-
-const BONDED = { mounting_method: "adhesive-pad" };
-const SLOW_SHAFT = {
-  sensor_model: "example-slow-shaft",
-  flat_diameter: 50,
-  thread: "M8",
-  sensor_thread: "M8",
-  drill_diameter: 6.8,
-  hole_depth: 22,
-  thread_depth: 15,
-  bolt_reach: 14,
-  target_torque: 12,
-  wall_thickness: 36,
-};
+import { BONDED, SLOW_SHAFT } from "./layers.mjs";
 
 export const HALLE_6 = [
   {
