@@ -47,6 +47,17 @@ export const EVERYWHERE = {
   cable_temperature_max: 90,
   screen_earthed: "supply-end",
   cable_route_clear: "yes",
+  drip_loop: "yes",
+  support_stiffness: "rigid",
+  shaft_height: 225,
+  moving_mass: 140,
+  bearing_elements: 9,
+  element_diameter: 17,
+  pitch_diameter: 70,
+  contact_angle: 0,
+  velocity_of_interest: 0.7,
+  accepted_error: 12,
+  next_outage: new Date("2026-12-14T00:00:00Z"),
 };
 
 const IN_A_HOLE = {
@@ -64,6 +75,9 @@ const IN_A_HOLE = {
   thread_state: "oiled",
   target_torque: 5,
   chip_guard: "magnet-tray",
+  hole_tilt: 0.5,
+  mount_mass: 0,
+  mounted_resonance: 18000,
 };
 
 /** By how the sensor is fixed. */
@@ -79,6 +93,11 @@ export const BY_METHOD = {
     adhesive_gap_max: 0.5,
     install_temperature: 22,
     solvent_flash_point: 62,
+    adhesive_set_temperature: 20,
+    bond_strength: 12,
+    pad_held: "yes",
+    mount_mass: 35,
+    mounted_resonance: 15000,
   },
   magnet: { surface_material: "carbon-steel", surface_finish: "bare-machined", target_torque: 5 },
   "welded-pad": {
@@ -86,6 +105,8 @@ export const BY_METHOD = {
     surface_finish: "bare-machined",
     target_torque: 5,
     welding_agreed: "yes",
+    mount_mass: 60,
+    mounted_resonance: 18000,
   },
 };
 
@@ -108,6 +129,8 @@ export const VARIABLE = {
   lowest_speed: 930,
   highest_speed: 1485,
   speed_reference: "once-per-turn",
+  speed_taken_from: "fastest-shaft",
+  step_named: "yes",
   power_cable_distance: 600,
 };
 

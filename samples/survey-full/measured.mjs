@@ -31,10 +31,12 @@ export function setUpFor(said) {
   const slowest = (said.lowest_speed ?? said.nominal_speed) / 60;
   const lines = LINES.find((count) => (count / top) * slowest >= TURNS_WANTED) ?? 25600;
   const varies = said.variable_speed === "yes";
+  const isMotor = said.component === "motor";
   return {
     highest_frequency: top,
     spectrum_lines: lines,
     local_resonance: 1.6 * top,
+    ...(isMotor ? { pole_count: 2 * Math.floor(3000 / said.nominal_speed), mains_frequency: 50 } : {}),
     ...(varies ? { speed_change: Math.floor((80 / lines) * 1000) / 1000 } : {}),
   };
 }
@@ -49,7 +51,7 @@ export function builtOf(said, fittedOn, i) {
     applied_torque:
       said.target_torque === undefined ? undefined : Math.round(said.target_torque * (98 + (i % 5))) / 100,
     voltage_at_sensor: 23.9,
-    sensor_serial: `VS${610200 + i}`,
+    sensor_serial: `VS6${said.junction_box.slice(3)}0${said.channel}`,
     baseline_velocity: velocity,
     baseline_acceleration: Math.round(velocity * 14) / 10,
     baseline_speed: said.lowest_speed === undefined ? said.nominal_speed : said.lowest_speed + 100,

@@ -29,11 +29,13 @@ function pointsOf(sheet, deviations) {
   return places.map(({ machine, code }, i) => {
     const id = `${machine.tag}-${code}`;
     const box = Math.floor(i / SENSORS_A_BOX);
+    const supply = `PS-${sheet.hall}${box + 1}`;
     const shared = {
       junction_box: `JB-${sheet.hall}${box + 1}`,
       channel: String((i % SENSORS_A_BOX) + 1),
-      supply_name: `PS-${sheet.hall}${box + 1}`,
+      supply_name: supply,
       sensors_on_supply: Math.min(SENSORS_A_BOX, places.length - box * SENSORS_A_BOX),
+      ...sheet.supplies[supply],
     };
     const { why, ...other } = deviations[id] ?? {};
     const all = saidOf(machine, code, { ...shared, ...sheet.say }, i, other.mounting_method);

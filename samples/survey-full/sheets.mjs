@@ -52,6 +52,8 @@ export const SHEETS = [
     notes: ["tbc = to be confirmed; empty = not looked at"],
     units: {},
     ditto: [],
+    /** What single supplies have otherwise. */
+    supplies: { "PS-47": { supply_rating: 120 } },
     machines: HALL_4,
   },
   {
@@ -68,6 +70,7 @@ export const SHEETS = [
     units: {},
     /** Columns in which a value that repeats is written as "as above". */
     ditto: ["nominal_speed", "supply_voltage", "supply_kind", "ambient_max", "surveyed_by"],
+    supplies: { "PS-57": { supply_rating: 90 } },
     machines: HALL_5,
   },
   {
@@ -80,6 +83,7 @@ export const SHEETS = [
     notes: ["k.A. = keine Angabe; leer = nicht angesehen"],
     units: {},
     ditto: ["surveyed_by"],
+    supplies: {},
     machines: HALLE_6,
   },
   {
@@ -101,6 +105,7 @@ export const SHEETS = [
       surface_temperature: ["°F", fahrenheit],
     },
     ditto: [],
+    supplies: {},
     machines: UTILITIES,
   },
 ];
