@@ -89,6 +89,7 @@ export const BY_METHOD = {
     surface_finish: "bare-machined",
     target_torque: 5,
     cure_time: 120,
+    adhesive: "two-part-epoxy",
     adhesive_set_time: 60,
     adhesive_gap_max: 0.5,
     install_temperature: 22,
