@@ -119,7 +119,7 @@ class Run {
         if (this.#ids.add(record, pointIdOf(facts, siteName)) === null) unnamed += 1;
       }
       const lacking = rulesLacking(this.rules, survey, () => this.#factsOf(survey));
-      this.#lacking.set(survey, new Map(lacking.map(({ ready, lacking: facts }) => [ready.rule.id, facts])));
+      this.#lacking.set(survey, new Map(lacking.map((rule) => [rule.ready.rule.id, rule])));
       const notAsked = rulesNotAsked(lacking);
       this.#notAsked.set(survey, new Set(notAsked.map(({ rule }) => rule)));
       return surveyShown(survey, { notAsked, remarks: this.#remarks(survey, unnamed) });

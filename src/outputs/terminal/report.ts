@@ -1,6 +1,7 @@
 import type { ResultHead, Summary } from "../../screening/index.js";
 import { methodsSection, settlingSection } from "./advice-sections.js";
 import { paragraph } from "./layout.js";
+import { notAskedSection } from "./not-asked-section.js";
 import { columnsSection, problemsSection, readSection, rulesSection, verdictsSection } from "./sections.js";
 
 /** A file that the run wrote, with what it holds ("screened workbook"). */
@@ -24,6 +25,7 @@ export function terminalReport(head: ResultHead, summary: Summary, written: read
     ...head.surveys.filter((survey) => survey.columns.length > 0).map(columnsSection),
     problemsSection(head.surveys),
     rulesSection(head, summary),
+    notAskedSection(head),
     settlingSection(summary),
     methodsSection(summary),
     verdictsSection(summary),
