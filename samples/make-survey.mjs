@@ -5,9 +5,9 @@
 import { writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import ExcelJS from "exceljs";
-import { unzipSync, zipSync } from "fflate";
 import { GERMAN_SHEET } from "./survey-halle-3.mjs";
 import { ENGLISH_SHEET } from "./survey-halls-1-2.mjs";
+import { packed } from "./survey-pack.mjs";
 import { writeLegend, writeSheet } from "./survey-sheet.mjs";
 
 const DAY = new Date("2026-10-16T15:00:00Z");
@@ -22,8 +22,4 @@ writeSheet(workbook, GERMAN_SHEET);
 writeLegend(workbook);
 
 const written = new Uint8Array(await workbook.xlsx.writeBuffer());
-const parts = Object.entries(unzipSync(written)).sort(([a], [b]) => (a < b ? -1 : 1));
-// The content types come first, as spreadsheet programs write them; the times in the archive are fixed.
-const ordered = [...parts.filter(([name]) => name.startsWith("[")), ...parts.filter(([name]) => !name.startsWith("["))];
-const packed = zipSync(Object.fromEntries(ordered), { mtime: "2026-10-16T12:00:00", level: 9 });
-writeFileSync(fileURLToPath(new URL("survey.xlsx", import.meta.url)), packed);
+writeFileSync(fileURLToPath(new URL("survey.xlsx", import.meta.url)), packed(written));

@@ -120,6 +120,8 @@ export {
   supplyBandV,
   supplyLoad,
 } from "./supply.js";
+export type { OnceBuilt, Steps } from "./tables/changes.js";
+export { MEASURED_STEPS, STEPS } from "./tables/changes.js";
 export { SMALLEST_OBJECT_KEPT_OUT_MM, WATER_TESTS } from "./tables/ip-code.js";
 export type { HoldingMethod } from "./tables/mounting-methods.js";
 export { USUAL_UPPER_FREQUENCY_HZ } from "./tables/mounting-methods.js";

@@ -54,6 +54,7 @@ export function compileRule(
     judge: (facts: Facts) => judge(ready, lookAt(facts)),
     decidedBy: (facts: Facts, open: readonly string[]) =>
       decidingFacts((look) => judge(ready, look).outcome, lookAt(facts), open, factsNamed, compared),
+    outcomeOn: (facts: Facts) => outcomeOn(ready, lookAt(facts)),
     messages: { fail: rule.messages.fail ?? null, warn: rule.messages.warn ?? null },
     at: rule.at,
   };
@@ -101,14 +102,28 @@ function judge(rule: ReadyRule, look: Look): Judgement {
     // Where it fails, or may, a warning that is certain settles nothing more; one that is open does.
     rule.warn.any.gatherOpen(look, open);
   }
-  const outcome = applies === null ? "undecided" : outcomeOf(fail, warn);
+  const said = outcomeFrom(applies, fail, warn);
   return {
-    outcome,
-    atBest: outcome === "undecided" ? bestOf(applies, fail, warn) : null,
-    limit: limitOf(rule, rule.entry, outcome, fail, warn, look),
+    ...said,
+    limit: limitOf(rule, rule.entry, said.outcome, fail, warn, look),
     margin: marginOf(rule.fail.bands, rule.judged, look),
     open: listOf(open),
   };
+}
+
+/** What {@link judge} says, without why. */
+function outcomeOn(rule: ReadyRule, look: Look): Pick<Judgement, "outcome" | "atBest"> {
+  const applies = rule.applies.truth(look);
+  if (applies === false) return { outcome: "not-applicable", atBest: null };
+  if (rule.entry === null) {
+    return { outcome: "no-limit-in-force", atBest: applies === null ? "not-applicable" : null };
+  }
+  return outcomeFrom(applies, rule.fail.any.truth(look), rule.warn.any.truth(look));
+}
+
+function outcomeFrom(applies: Truth, fail: Truth, warn: Truth): Pick<Judgement, "outcome" | "atBest"> {
+  const outcome = applies === null ? "undecided" : outcomeOf(fail, warn);
+  return { outcome, atBest: outcome === "undecided" ? bestOf(applies, fail, warn) : null };
 }
 
 function outcomeOf(fail: Truth, warn: Truth): Outcome {

@@ -59,6 +59,8 @@ export interface CompiledRule {
    * it whatever they turn out to be.
    */
   decidedBy(facts: Facts, open: readonly string[]): readonly string[];
+  /** The outcome alone, several times as fast. */
+  outcomeOn(facts: Facts): Pick<Judgement, "outcome" | "atBest">;
   /** The template of the message for an outcome; null where the rule has none. */
   readonly messages: { readonly fail: string | null; readonly warn: string | null };
   readonly at: TextPlace;

@@ -43,6 +43,7 @@ export function readModel(raw: RawModel, report: Report): SensorModel {
     id: raw.id,
     title: raw.title,
     alsoWritten: raw.alsoWritten ?? [],
+    forExamplesOnly: raw.forExamplesOnly ?? false,
     facts,
     citations: readCitations(raw.citations),
     at: report.placeOf("/id"),

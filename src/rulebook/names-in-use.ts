@@ -1,5 +1,6 @@
 import { didYouMean } from "../base/index.js";
 import { factOf } from "../facts/index.js";
+import { STEPS } from "../quantities/index.js";
 import type { RawRule } from "./raw.js";
 import { below, type Report } from "./source.js";
 
@@ -38,7 +39,8 @@ export function namesOfRule(raw: RawRule, conditions: ReadonlyMap<string, unknow
 }
 
 /**
- * Reports facts that the remedy changes although no result of the rule rests on them.
+ * Reports facts that the remedy changes although no result of the rule rests on them, and facts that nobody can change
+ * in any known step: a remedy that is computed could never name them. For groups none is computed.
  *
  * @param key - of a rule of a group: the facts that put a row into it
  */
@@ -54,7 +56,14 @@ export function checkRemedy(
   // Another model brings other values with it.
   if ([...facts].some((fact) => factOf(fact).source === "model")) facts.add("sensor_model");
   for (const [index, fact] of raw.remedy.change.entries()) {
-    if (facts.has(fact)) continue;
+    if (facts.has(fact)) {
+      if (raw.group !== undefined || STEPS.has(fact)) continue;
+      const can = [...facts].filter((other) => STEPS.has(other)).sort();
+      const those = can.length > 0 ? `; of the facts of the rule one can change ${can.join(", ")}` : "";
+      const text = `"${fact}" is no thing that is changed in known steps${those}; leave it to the text of the remedy`;
+      report.atValue(below("/remedy/change", index), "not-changeable", text);
+      continue;
+    }
     const near = didYouMean(fact, facts) || "; name a fact that is judged or compared, or leave it out";
     const text = `changing "${fact}" changes no result, because the rule names it nowhere${near}`;
     report.atValue(below("/remedy/change", index), "change-of-no-use", text);

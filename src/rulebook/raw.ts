@@ -95,6 +95,7 @@ export interface RawModel {
   readonly id: string;
   readonly title: string;
   readonly alsoWritten?: readonly string[];
+  readonly forExamplesOnly?: boolean;
   readonly facts: Readonly<Record<string, readonly (RawDated & { readonly value: RawScalar })[]>>;
   readonly citations: RawCitations;
 }

@@ -19,6 +19,8 @@ export interface SensorModel {
   readonly title: string;
   /** Other ways in which surveys write the model. */
   readonly alsoWritten: readonly string[];
+  /** An invented model: points that name it are judged by it, and it is never proposed. */
+  readonly forExamplesOnly: boolean;
   readonly facts: ReadonlyMap<string, readonly ModelValue[]>;
   readonly citations: ReadonlyMap<string, Citation>;
   readonly at: TextPlace;

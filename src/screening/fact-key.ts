@@ -1,34 +1,26 @@
-import { findFact } from "../facts/index.js";
 import type { PointFacts } from "./point-facts.js";
+import { surveyFactsUnder } from "./survey-facts-under.js";
 
 /**
  * What some facts of a point rest on, as one text: equal for two points of which all the same is said. Only to be
  * compared among points of one sensor model.
  */
 export class FactKey {
-  readonly #roots: readonly string[];
+  /** The survey facts that they rest on. */
+  readonly roots: readonly string[];
 
   /** @param except - a fact of the record that is not to count */
   constructor(facts: readonly string[], except: string | null = null) {
-    this.#roots = [...new Set(facts.flatMap(surveyFactsUnder))].filter((id) => id !== except);
+    this.roots = [...new Set(facts.flatMap(surveyFactsUnder))].filter((id) => id !== except);
   }
 
   /** Null where it cannot be told whether two points are equal. */
   of(facts: PointFacts): string | null {
     if (facts.family === undefined) return null;
     let key = String(facts.family);
-    for (const id of this.#roots) key += `,${facts.sameness(id)}`;
+    for (const id of this.roots) key += `,${facts.sameness(id)}`;
     return key;
   }
-}
-
-/** The facts of a record that a fact rests on; of one of the model, the fact that names the model. */
-export function surveyFactsUnder(id: string): readonly string[] {
-  const fact = findFact(id);
-  if (fact?.source === "model") return ["sensor_model"];
-  // What a group comes to rests on other rows, too.
-  if (fact?.source === "group") return [id];
-  return fact?.needs ? fact.needs.flatMap(surveyFactsUnder) : [id];
 }
 
 /** Things remembered by sensor model (or the reason why there is none) and by key; forgets all when it gets too many. */

@@ -37,6 +37,17 @@ export interface MissingFact {
   readonly measureTo: MeasureTo | null;
 }
 
+/** A change of one fact by which a finding would pass, or no longer apply: the smallest in its direction. */
+export interface ChangeFound {
+  readonly fact: string;
+  /** What it is now, a number in `unit`; null where that is no single value. */
+  readonly from: number | string | boolean | null;
+  readonly to: number | string;
+  readonly unit: string | null;
+  /** Rules of the run that would then say worse of the same point than they do now. */
+  readonly breaks: readonly string[];
+}
+
 /** What one rule says of one point, with its trace. Pass and not-applicable are listed only on request. */
 export interface Finding {
   readonly rule: string;
@@ -48,7 +59,10 @@ export interface Finding {
   readonly margin: Margin | null;
   readonly missing: readonly MissingFact[];
   readonly message: string | null;
+  /** In words: the changes that were found, then what the rule advises. */
   readonly remedy: string | null;
+  /** Of a fail or a warning: changes of one fact that would do, those that make no other rule worse first. */
+  readonly changes: readonly ChangeFound[];
   /** Id of the group that the finding refers to; null for a finding of the point's own. */
   readonly group: string | null;
 }

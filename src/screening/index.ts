@@ -5,6 +5,7 @@ export { namesOf, type PointNames, pointIdOf, pointUuid } from "./identity.js";
 export type { ScreeningInput, ScreeningOptions } from "./input.js";
 export { repeatedBy } from "./repeated.js";
 export type {
+  ChangeFound,
   ClassCounts,
   Disagreement,
   FactShown,

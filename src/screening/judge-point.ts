@@ -44,6 +44,7 @@ function findingWith({ rule, compiled }: ReadyRule, judgement: Judgement, facts:
     missing,
     message: messageOf(compiled, judgement, missing, facts),
     remedy: remedyOf(outcome, rule.remedy.text, missing),
+    changes: [],
     group: null,
   };
 }

@@ -81,9 +81,9 @@ class Candidate implements LackingRule {
     }
     const judgement = this.ready.compiled.judge(facts);
     if (judgement.outcome === "not-applicable") return false;
-    const missing = isOpen(judgement.outcome) ? missingFacts(judgement.open, facts) : [];
-    if (missing.some(({ fact }) => this.lacking.includes(fact))) this.open = true;
-    else this.decided = true;
+    // A row that is open for another reason decides nothing, so that it gives the rule no voice on all the others.
+    if (!isOpen(judgement.outcome)) this.decided = true;
+    else if (missingFacts(judgement.open, facts).some(({ fact }) => this.lacking.includes(fact))) this.open = true;
     return this.decided;
   }
 }

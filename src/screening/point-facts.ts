@@ -35,9 +35,9 @@ export class PointFacts implements Facts {
     return known;
   }
 
-  /** The point as it would be if some facts of its record were others; what is derived follows. */
-  changed(changes: ReadonlyMap<string, FactState>): PointFacts {
-    return new PointFacts(new ChangedRecord(this.#record, changes), this.model, this.tables, this.#groups);
+  /** The point as it would be if some facts of its record, or its model, were others; what is derived follows. */
+  changed(changes: ReadonlyMap<string, FactState>, model: ModelChoice = this.model): PointFacts {
+    return new PointFacts(new ChangedRecord(this.#record, changes), model, this.tables, this.#groups);
   }
 
   has(id: string): boolean {

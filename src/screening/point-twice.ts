@@ -53,6 +53,7 @@ export function pointTwice(facts: Facts, others: readonly PointRecord[]): Findin
     missing: [],
     message: `the same point also stands in ${named}${more}`,
     remedy: REMEDY,
+    changes: [],
     group: null,
   };
 }

@@ -2,6 +2,7 @@ import { FactKey, Remembered } from "./fact-key.js";
 import { findingOf, isAlwaysListed, type ReadyRule } from "./judge-point.js";
 import { factsInMessage } from "./messages.js";
 import type { PointFacts } from "./point-facts.js";
+import type { Kept } from "./remedies/kept.js";
 import { type FindingPattern, patternOf, repeatOn } from "./repeated.js";
 import type { Finding } from "./result.js";
 
@@ -12,6 +13,8 @@ const MOST_REMEMBERED = 20_000;
 export interface Judged {
   readonly outcome: Finding["outcome"];
   readonly finding: Finding | null;
+  /** Room for what else follows from the same facts; null where it cannot be told whether facts are equal. */
+  readonly kept: Kept | null;
 }
 
 /**
@@ -23,10 +26,9 @@ export class RememberedJudge {
   readonly ready: ReadyRule;
   readonly #allFindings: boolean;
   readonly #key: FactKey;
-  readonly #remembered = new Remembered<{
-    readonly outcome: Finding["outcome"];
-    readonly pattern: FindingPattern | null;
-  }>(MOST_REMEMBERED);
+  readonly #remembered = new Remembered<
+    Kept & { readonly outcome: Finding["outcome"]; readonly pattern: FindingPattern | null }
+  >(MOST_REMEMBERED);
 
   constructor(ready: ReadyRule, allFindings: boolean) {
     this.ready = ready;
@@ -40,17 +42,25 @@ export class RememberedJudge {
     if (key === null) return this.#judgeAnew(facts);
     const known = this.#remembered.get(facts, key);
     if (known) {
-      return { outcome: known.outcome, finding: known.pattern && repeatOn(known.pattern, facts) };
+      const { outcome, pattern } = known;
+      return { outcome, finding: pattern && repeatOn(pattern, facts), kept: known };
     }
     const judged = this.#judgeAnew(facts);
     const pattern = judged.finding && patternOf(judged.finding, facts);
-    this.#remembered.set(facts, key, { outcome: judged.outcome, pattern });
-    return judged;
+    const kept = { outcome: judged.outcome, pattern, solved: null, after: null };
+    this.#remembered.set(facts, key, kept);
+    return { ...judged, kept };
+  }
+
+  /** Whether a finding of the rule rests on a survey fact. */
+  restsOn(fact: string): boolean {
+    return this.#key.roots.includes(fact);
   }
 
   #judgeAnew(facts: PointFacts): Judged {
     const judgement = this.ready.compiled.judge(facts);
     const listed = this.#allFindings || isAlwaysListed(judgement.outcome);
-    return { outcome: judgement.outcome, finding: listed ? findingOf(this.ready, judgement, facts) : null };
+    const finding = listed ? findingOf(this.ready, judgement, facts) : null;
+    return { outcome: judgement.outcome, finding, kept: null };
   }
 }

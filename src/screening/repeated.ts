@@ -14,6 +14,7 @@ class RepeatedFinding implements Finding {
   readonly missing: Finding["missing"];
   readonly message: Finding["message"];
   readonly remedy: Finding["remedy"];
+  readonly changes: Finding["changes"];
   readonly group: Finding["group"];
   readonly #of: Finding;
 
@@ -27,6 +28,7 @@ class RepeatedFinding implements Finding {
     this.missing = of.missing;
     this.message = of.message;
     this.remedy = of.remedy;
+    this.changes = of.changes;
     this.group = of.group;
     this.#of = of;
   }
@@ -59,6 +61,11 @@ export function repeatOn({ finding, roots }: FindingPattern, facts: Facts): Find
     finding,
     finding.facts.map((shown, i) => placedAt(shown, cellsOf(roots[i] ?? [], facts))),
   );
+}
+
+/** The finding on a point that has shown its facts already: the same but for those. */
+export function repeatWith(finding: Finding, facts: readonly FactShown[]): Finding {
+  return new RepeatedFinding(finding, facts);
 }
 
 function placedAt(shown: FactShown, cells: readonly CellPlace[]): FactShown {

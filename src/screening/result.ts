@@ -2,7 +2,7 @@ import type { Verdict } from "../base/index.js";
 import type { Finding } from "./finding.js";
 import type { ResultHead } from "./result-head.js";
 
-export type { FactShown, Finding, MeasureTo, MissingFact } from "./finding.js";
+export type { ChangeFound, FactShown, Finding, MeasureTo, MissingFact } from "./finding.js";
 export type {
   Disagreement,
   GroupRow,

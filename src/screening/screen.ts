@@ -16,6 +16,7 @@ import { rulesLacking, rulesNotAsked } from "./not-asked.js";
 import type { PointFacts, PointOnItsWay } from "./point-facts.js";
 import { PointIds } from "./point-ids.js";
 import { pointTwice } from "./point-twice.js";
+import { Remedies } from "./remedies/remedies.js";
 import { RememberedJudge } from "./remembered-judge.js";
 import type { Finding, PointResult, ResultHead, Screening, Summary } from "./result.js";
 import { RowsOfRun } from "./rows-of-run.js";
@@ -53,7 +54,7 @@ export function screen(input: ScreeningInput): Screening {
 }
 
 /** The rules of a set, ready for a stage and a day. */
-function readyRules(
+export function readyRules(
   rulebook: Rulebook,
   options: Pick<ScreeningOptions, "set" | "stage" | "asOf">,
 ): readonly ReadyRule[] {
@@ -102,6 +103,7 @@ class Run {
   readonly #input: ScreeningInput;
   readonly #rows: RowsOfRun;
   readonly #judges: readonly RememberedJudge[];
+  readonly #remedies: Remedies;
   readonly #notAsked = new Map<Survey, ReadonlySet<string>>();
   readonly #lacking = new Map<Survey, LackingFacts>();
   readonly classes = new MachineClasses();
@@ -129,6 +131,7 @@ class Run {
     this.#judges = this.rules
       .filter(({ rule }) => rule.group === null)
       .map((ready) => new RememberedJudge(ready, options.allFindings));
+    this.#remedies = new Remedies(this.#judges, shelf, options.stage);
   }
 
   /** Goes through all points once, for what can be told of a point only when all are known. */
@@ -153,7 +156,7 @@ class Run {
     const surveys = this.#input.surveys.map((survey) => {
       const stretch = this.#rows.stretchOf(survey);
       const lacking = rulesLacking(ofPoints, survey, () => this.#factsOf(survey));
-      this.#lacking.set(survey, new Map(lacking.map(({ ready, lacking: facts }) => [ready.rule.id, facts])));
+      this.#lacking.set(survey, new Map(lacking.map((rule) => [rule.ready.rule.id, rule])));
       const notAsked = [...rulesNotAsked(lacking), ...groupRulesNotAsked(this.groups, survey, stretch)];
       const silent = new Set(notAsked.map(({ rule }) => rule));
       this.#notAsked.set(survey, silent);
@@ -177,7 +180,8 @@ class Run {
   }
 
   /** @param tally - counts what is judged; null where it has been counted before */
-  judge({ facts, record, survey, at }: PointOnItsWay, tally: Tally | null): PointResult {
+  judge(point: PointOnItsWay, tally: Tally | null): PointResult {
+    const { facts, record, survey, at } = point;
     const id = this.#ids.idOf(record);
     const findings: Finding[] = [];
     const open: OpenFinding[] = [];
@@ -189,13 +193,15 @@ class Run {
       verdict = worst(verdict, weightOf(outcome, rule.undecided));
       if (finding) findings.push(finding);
     };
-    for (const [place, judge] of this.#judges.entries()) {
-      const { rule } = judge.ready;
-      if (silent?.has(rule.id)) continue;
-      const { outcome, finding } = judge.judge(facts);
-      take(rule, outcome, finding);
+    const said = this.#judges.map((judge) => (silent?.has(judge.ready.rule.id) ? null : judge.judge(facts)));
+    for (const [place, { ready }] of this.#judges.entries()) {
+      const judged = said[place];
+      if (!judged) continue;
+      const { outcome } = judged;
+      const finding = judged.finding && this.#remedies.added(judged.finding, place, said, point);
+      take(ready.rule, outcome, finding);
       applied[place] = outcome !== "not-applicable";
-      if (finding && isOpen(outcome)) open.push({ ready: judge.ready, finding });
+      if (finding && isOpen(outcome)) open.push({ ready, finding });
     }
     for (const { ready, outcome, finding } of this.groups.judgedOn(at, facts, (rule) => silent?.has(rule) ?? false)) {
       take(ready.rule, outcome, finding);

@@ -94,7 +94,19 @@ function unasked(
   facts: Facts,
 ): Finding {
   const missing = missingFacts(open, facts);
-  return { rule, outcome, atBest, facts: [], limit, margin, missing, message: null, remedy: null, group: null };
+  return {
+    rule,
+    outcome,
+    atBest,
+    facts: [],
+    limit,
+    margin,
+    missing,
+    message: null,
+    remedy: null,
+    changes: [],
+    group: null,
+  };
 }
 
 /** Derived facts rest on survey facts, never on each other more than a few deep. */

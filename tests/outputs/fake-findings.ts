@@ -27,6 +27,7 @@ export function finding(rule: string, outcome: Finding["outcome"], parts: Partia
     missing: [],
     message: null,
     remedy: null,
+    changes: [],
     group: null,
     ...parts,
   };

@@ -104,9 +104,16 @@ export const LIMIT_MISTAKES: readonly Row[] = [
   [
     "remedy that changes what the rule does not name",
     "change: [thread_depth]",
-    "change: [thread_depth, wetting, joints_in_path, sensor_model, ▶hole_depth]",
+    "change: [thread_depth, mounting_method, joints_in_path, sensor_model, ▶hole_depth]",
     "change-of-no-use",
     "names it nowhere",
+  ],
+  [
+    "remedy that changes what nobody can change",
+    "change: [thread_depth]",
+    "change: [thread_depth, ▶wetting]",
+    "not-changeable",
+    "one can change joints_in_path, mounting_method, sensor_model, thread_depth",
   ],
   ["two cases of one name", '"open"', '▶"Deep"', "case-name-twice", "the case in line 34"],
   ["no case that fails", "expect: fail", "expect: pass", "outcome-without-case", "come to fail, which", "cases:"],

@@ -72,6 +72,7 @@ function pointOf(record: Readonly<Record<string, FactState>>): PointFacts {
     id: "made",
     title: "made",
     alsoWritten: [],
+    forExamplesOnly: false,
     facts: new Map(),
     citations: new Map(),
     at: { file: "", line: 1, column: 1 },

@@ -5,7 +5,7 @@ import type { Finding, PointResult, ResultHead } from "../../screening/index.js"
 import { gravestFirst } from "../findings/leading.js";
 import { missingOf, reasonOf, remedyOf, sourceOf } from "../findings/reasons.js";
 import { indexRules, type RuleIndex } from "../findings/rule-index.js";
-import { factValueInWords, limitInWords } from "../wording/facts.js";
+import { changeInWords, factValueInWords, limitInWords } from "../wording/facts.js";
 import { otherMethodInWords } from "../wording/methods.js";
 import { csvRecord, type Field } from "./record.js";
 import { safeText } from "./safe-text.js";
@@ -90,6 +90,7 @@ function findingColumns(head: ResultHead, rules: RuleIndex): Columns<FindingRow>
     ["margin unit", (row) => (row.finding.margin && row.finding.limit?.unit) ?? null],
     ["reason", (row) => reasonOf(row.finding, rules)],
     ["remedy", (row) => remedyOf(row.finding, rules)],
+    ["changes", (row) => row.finding.changes.map(changeInWords).join("; ")],
     ["missing facts", (row) => missingOf([row.finding])],
     ["cells", (row) => row.finding.facts[0]?.cells.map((place) => place.cell).join(" ") ?? null],
     ["group", (row) => row.finding.group],

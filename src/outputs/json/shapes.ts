@@ -1,5 +1,6 @@
 import type { Citation, LimitSpoken, Margin } from "../../rulebook/index.js";
 import type {
+  ChangeFound,
   FactShown,
   Finding,
   GroupShown,
@@ -69,6 +70,11 @@ function marginShape(margin: Margin): Shape<Margin> | null {
   return Number.isFinite(margin.value) ? { value: margin.value, fraction: finite(margin.fraction) } : null;
 }
 
+function changeShape(change: ChangeFound): Shape<ChangeFound> {
+  const { fact, from, to, unit, breaks } = change;
+  return { fact, from, to, unit, breaks };
+}
+
 /** A finding as documents write it. */
 export function findingShape(finding: Finding): Shape<Finding> {
   return {
@@ -81,6 +87,7 @@ export function findingShape(finding: Finding): Shape<Finding> {
     missing: finding.missing.map((open) => ({ fact: open.fact, reason: open.reason, measureTo: open.measureTo })),
     message: finding.message,
     remedy: finding.remedy,
+    changes: finding.changes.map(changeShape),
     group: finding.group,
   };
 }

@@ -88,6 +88,14 @@ const MARGIN = exactly("Distance to the nearest failing limit from the worst end
   fraction: numberOrNull("Of the limit's magnitude; null at a limit of 0 and for a temperature."),
 });
 
+const CHANGE = exactly("A change of one fact by which the finding would pass, or no longer apply.", {
+  fact: form("Id of the fact.", FACT),
+  from: PLAIN_VALUE,
+  to: { description: "A number in `unit`, a text or the id of a choice.", type: ["number", "string"] },
+  unit: textOrNull("Unit of from and to."),
+  breaks: listOf("Ids of rules that would then say worse of the point.", { type: "string", pattern: KEBAB }),
+});
+
 const FINDING = exactly("What one rule says of one point.", {
   rule: form("Id of the rule.", KEBAB),
   outcome: oneOfWords("What the rule says.", OUTCOMES),
@@ -112,7 +120,11 @@ const FINDING = exactly("What one rule says of one point.", {
     }),
   ),
   message: textOrNull("The reason in words."),
-  remedy: textOrNull("What to do."),
+  remedy: textOrNull("What to do; the changes that were found come first."),
+  changes: listOf(
+    "Of fail and warn: the smallest change of a fact in each direction that would do; those that make no rule worse first.",
+    defined("change"),
+  ),
   group: textOrNull("Id of the group that the finding refers to."),
 });
 
@@ -148,6 +160,7 @@ export const FINDING_PARTS = {
   factShown: factShownPart(CELL_PLACE),
   limit: LIMIT,
   margin: MARGIN,
+  change: CHANGE,
   finding: FINDING,
   methodTried: METHOD_TRIED,
   methodAdvised: METHOD_ADVISED,

@@ -2,6 +2,7 @@ import type { ResultHead, Summary } from "../../screening/index.js";
 import { methodsSection, settlingSection } from "./advice-sections.js";
 import { groupsSection } from "./groups-section.js";
 import { paragraph } from "./layout.js";
+import { notAskedSection } from "./not-asked-section.js";
 import { columnsSection, problemsSection, readSection, rulesSection, verdictsSection } from "./sections.js";
 
 /** A file that the run wrote, with what it holds ("screened workbook"). */
@@ -26,6 +27,7 @@ export function terminalReport(head: ResultHead, summary: Summary, written: read
     problemsSection(head.surveys),
     rulesSection(head, summary),
     groupsSection(head),
+    notAskedSection(head),
     settlingSection(summary),
     methodsSection(summary),
     verdictsSection(summary),

@@ -108,7 +108,7 @@ export function verdictsSection(summary: Summary): readonly string[] {
   return lines;
 }
 
-/** The rules that stand in the way most, and those that could not be asked. */
+/** The rules that stand in the way most. */
 export function rulesSection(head: ResultHead, summary: Summary): readonly string[] {
   const rules = indexRules(head);
   const open = (counts: Summary["byRule"][number]) => counts.undecided + counts.noLimitInForce;
@@ -130,8 +130,5 @@ export function rulesSection(head: ResultHead, summary: Summary): readonly strin
     const rows = troubling.map((c) => [c.rule, rules.title(c.rule), c.fail, c.warn, open(c)]);
     lines.push("Rules that stand in the way most", ...table(headings, rows));
   }
-  const notAsked = head.surveys.flatMap((survey) => survey.notAsked);
-  if (notAsked.length > 0) lines.push("Rules not asked");
-  for (const one of notAsked) lines.push(...paragraph(`${one.rule}: ${one.text}`, "  - "));
   return lines;
 }

@@ -1,7 +1,7 @@
 import { formatNumber } from "../../base/index.js";
 import { factName, findFact, plainWords } from "../../facts/index.js";
 import type { LimitSpoken } from "../../rulebook/index.js";
-import type { FactShown, LimitShown, MissingFact } from "../../screening/index.js";
+import type { ChangeFound, FactShown, LimitShown, MissingFact } from "../../screening/index.js";
 
 /** What a fact was found to be ("7.5 mm ± 0.2 mm", "at most 1480 r/min", "drive end", "yes"). */
 export function factValueInWords(fact: FactShown): string {
@@ -17,6 +17,13 @@ export function factValueInWords(fact: FactShown): string {
   if (fact.highest !== null) return `at most ${formatNumber(fact.highest, fact.unit)}`;
   if (fact.lowest !== null) return `at least ${formatNumber(fact.lowest, fact.unit)}`;
   return "not known";
+}
+
+/** A change that was found ("hole depth 15 mm", "mounting method adhesive pad, breaks adhesive-cure"). */
+export function changeInWords({ fact, to, unit, breaks }: ChangeFound): string {
+  const choice = typeof to === "string" && findFact(fact)?.kind === "choice" ? plainWords(to) : to;
+  const value = typeof choice === "number" ? formatNumber(choice, unit) : choice;
+  return `${factName(fact)} ${value}${breaks.length > 0 ? `, breaks ${breaks.join(" ")}` : ""}`;
 }
 
 /** A missing fact with the reason, where the reason is more than that nobody wrote it down. */

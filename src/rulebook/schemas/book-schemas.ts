@@ -101,6 +101,11 @@ export const MODEL_SCHEMA: JsonSchema = {
     id: { ...ID, description: "The name of the file without its ending." },
     title: TEXT,
     alsoWritten: { ...WORD_LIST, minItems: 0, description: "Other ways in which surveys write the model." },
+    forExamplesOnly: {
+      title: "for examples only",
+      type: "boolean",
+      description: "An invented model: points that name it are judged by it, and it is never proposed as a remedy.",
+    },
     facts: {
       title: "model facts",
       type: "object",

@@ -181,5 +181,13 @@ function derivePadGap(facts: Facts): FactState {
   const isFlat = !curved.known && curved.reason === "missing" && flat !== null && flat.lowest >= pad.highest;
   return isFlat
     ? known({ lowest: 0, highest: 0 }, ["flat_diameter", "model.seat_diameter_min"], facts)
-    : unknownFor("surface_radius", from, facts);
+    : unknownFor(settlingGap(facts), from, facts);
+}
+
+/** Where nobody was asked for a radius, a wide enough flat says that there is none. */
+function settlingGap(facts: Facts): string {
+  const isAsked = (id: string): boolean => stateOf(facts, id).origin.kind !== "none";
+  return !isAsked("surface_radius") && isAsked("flat_diameter") && !sizeOf(facts, "flat_diameter")
+    ? "flat_diameter"
+    : "surface_radius";
 }

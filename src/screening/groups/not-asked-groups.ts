@@ -40,8 +40,9 @@ function isOpenOnAll(judge: GroupJudge, lacking: readonly string[], { from, unti
     if (group === NONE) continue;
     const { outcome, missing } = judge.judgedOf(group);
     if (outcome === "not-applicable") continue;
-    if (!isOpen(outcome) || !missing.some(({ fact }) => lacking.includes(fact))) return false;
-    open = true;
+    // A group that is open for another reason decides nothing.
+    if (!isOpen(outcome)) return false;
+    if (missing.some(({ fact }) => lacking.includes(fact))) open = true;
   }
   return open;
 }

@@ -43,7 +43,7 @@ export function methodAllowed(facts: Facts, allowed: MethodsAllowed | null): Fin
     return null;
   }
   const state = facts.get(METHOD);
-  const rest = { limit: null, margin: null, facts: [showFact(METHOD, facts)], group: null };
+  const rest = { limit: null, margin: null, facts: [showFact(METHOD, facts)], group: null, changes: [] };
   const listed = `${allowed.methods.map(plainWords).join(", ")} (${allowed.file}:${allowed.line})`;
   if (method === null) {
     const reason = state && !state.known ? state.reason : "missing";

@@ -1,10 +1,11 @@
 import { isOpen, type Outcome } from "../../base/index.js";
 import type { FactState, Facts } from "../../facts/index.js";
 import { supposed } from "../changed-record.js";
-import { FactKey, Remembered, surveyFactsUnder } from "../fact-key.js";
+import { FactKey, Remembered } from "../fact-key.js";
 import type { ReadyRule } from "../judge-point.js";
 import { missingFacts } from "../missing.js";
 import type { PointFacts } from "../point-facts.js";
+import { surveyFactsUnder } from "../survey-facts-under.js";
 
 /** The fact that a trial changes. */
 export const METHOD = "mounting_method";

@@ -3,6 +3,7 @@ import { factOf, type SiteStatements } from "../../facts/index.js";
 import type { Rulebook } from "../../rulebook/index.js";
 import { supposed } from "../changed-record.js";
 import type { ReadyRule } from "../judge-point.js";
+import type { LackingRule } from "../not-asked.js";
 import type { PointFacts } from "../point-facts.js";
 import type { Finding, MethodAdvised, MethodTried, PointResult } from "../result.js";
 import { METHOD_ALLOWED } from "./method-allowed.js";
@@ -18,8 +19,8 @@ export type Trials = Pick<PointResult, "methods" | "methodAdvised">;
 /** No trial was made. */
 export const NO_TRIALS: Trials = { methods: null, methodAdvised: null };
 
-/** Facts that a survey has no column for, by the rules that are decided on none of its rows without them. */
-export type LackingFacts = ReadonlyMap<string, readonly string[]>;
+/** The rules that are decided on no row of a survey for want of a column, by their ids. */
+export type LackingFacts = ReadonlyMap<string, Pick<LackingRule, "lacking" | "open">>;
 
 /** A point as it is proposed, judged. */
 export interface JudgedPoint {
@@ -151,10 +152,10 @@ function saysSomething({ always }: MethodTrial): boolean {
   return always === null || (always.outcome !== "not-applicable" && always.outcome !== "pass");
 }
 
-/** Open for want of a column that the survey does not have, and so decided on no row of it. */
+/** Open for want of a column that the survey does not have, here or on another row, and decided on no row of it. */
 function isNotAsked(trial: MethodTrial, { outcome, missing }: TrialOutcome, lacking: LackingFacts): boolean {
-  const columns = isOpen(outcome) ? lacking.get(trial.id) : undefined;
-  return columns?.some((fact) => missing.includes(fact)) ?? false;
+  const rule = isOpen(outcome) ? lacking.get(trial.id) : undefined;
+  return rule !== undefined && (rule.open || rule.lacking.some((fact) => missing.includes(fact)));
 }
 
 const WORSE: Readonly<Record<Verdict, number>> = { pass: 0, warn: 1, fail: 2 };
