@@ -41,7 +41,9 @@ function notAskedOf({ screening }: Run): readonly { readonly rule: string; reado
 describe.each(SURVEYS)("%s, screened with the whole book", (file) => {
   it("gives the nine core outcomes and their reasons as the core alone gives them", async () => {
     const core = await coreRules();
-    const ofCore = ({ findings }: PointResult): readonly Finding[] => findings.filter(({ rule }) => core.has(rule));
+    // What a remedy would break is told of all the rules that are asked.
+    const ofCore = ({ findings }: PointResult): readonly Omit<Finding, "remedy" | "changes">[] =>
+      findings.filter(({ rule }) => core.has(rule)).map(({ remedy: _, changes: __, ...reasons }) => reasons);
     const [alone, whole] = [await screenWith(file, "core"), await screenWith(file, "full")];
     expect(alone.points.length).toBeGreaterThan(0);
     expect(whole.points.map(ofCore)).toEqual(alone.points.map(ofCore));
