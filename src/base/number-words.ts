@@ -10,5 +10,9 @@ export function formatNumber(value: number, unit: string | null = null, digits: 
   if (!Number.isFinite(value)) return value > 0 ? "without end" : "not a number";
   const shown = String(Number(value.toPrecision(digits)) + 0);
   if (unit === null || unit === "") return shown;
-  return unit === "deg" ? `${shown}°` : `${shown} ${unit}`;
+  if (unit === "deg") return `${shown}°`;
+  return `${shown} ${shown === "1" && COUNTED.test(unit) ? unit.slice(0, -1) : unit}`;
 }
+
+/** What is counted stands in the plural (points, spectral lines). */
+const COUNTED = /^[a-z ]{3,}s$/;

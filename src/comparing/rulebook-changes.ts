@@ -8,9 +8,9 @@ export interface LeafChange {
   readonly after: unknown;
 }
 
-/** A rule, model, table or named condition that was added, removed or changed. */
+/** A rule, model, table, group or named condition that was added, removed or changed. */
 export interface ThingChanged {
-  readonly kind: "rule" | "model" | "table" | "condition";
+  readonly kind: "rule" | "model" | "table" | "group" | "condition";
   readonly id: string;
   readonly how: "added" | "removed" | "changed";
   /** Of a changed one. Cases are left out: they prove a rule, they do not make it. */
@@ -20,13 +20,14 @@ export interface ThingChanged {
 /** What no outcome rests on: places in files, and the cases. */
 const LEFT_OUT: ReadonlySet<string> = new Set(["at", "cases", "casesGive", "origin"]);
 
-/** What is different between two rulebooks, rule by rule, model by model, table by table. */
+/** What is different between two rulebooks, rule by rule, model by model, table by table, group by group. */
 export function rulebookChanges(before: Rulebook, after: Rulebook): readonly ThingChanged[] {
   const rules = (book: Rulebook): ReadonlyMap<string, unknown> => new Map(book.rules.map((rule) => [rule.id, rule]));
   return [
     ...thingsChanged("rule", rules(before), rules(after)),
     ...thingsChanged("model", before.models, after.models),
     ...thingsChanged("table", tables(before), tables(after)),
+    ...thingsChanged("group", before.groups, after.groups),
     ...thingsChanged("condition", before.conditions, after.conditions),
   ];
 }

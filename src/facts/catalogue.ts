@@ -1,5 +1,6 @@
 import type { FactDefinition } from "./definition.js";
 import { DERIVED_FACTS, RUN_FACTS } from "./derived-facts.js";
+import { GROUP_FACTS } from "./group-facts.js";
 import { MODEL_FACTS } from "./model-facts.js";
 import { AS_BUILT_FACTS } from "./survey-as-built.js";
 import { ELECTRICAL_FACTS } from "./survey-electrical.js";
@@ -27,6 +28,7 @@ export const CATALOGUE: readonly FactDefinition[] = [
   ...MODEL_FACTS,
   ...TABLE_FACTS,
   ...DERIVED_FACTS,
+  ...GROUP_FACTS,
   ...RUN_FACTS,
 ];
 

@@ -5,13 +5,16 @@ export type FactKind = "quantity" | "count" | "choice" | "yes-no" | "text" | "id
 
 /**
  * Where a fact comes from: a survey cell (or the site's word), the sensor model, a table of the rulebook, a computation,
- * or the run itself.
+ * the rows that share a key, or the run itself.
  */
-export type FactSource = "survey" | "model" | "table" | "derived" | "run";
+export type FactSource = "survey" | "model" | "table" | "derived" | "group" | "run";
 
 /** One entry of the catalogue. */
 export interface FactDefinition {
-  /** Snake case, no unit; facts of the sensor model begin with `model.`, those looked up in tables with `table.` */
+  /**
+   * Snake case, no unit; facts of the sensor model begin with `model.`, those looked up in tables with `table.`, those
+   * of a group of rows with `group.`
+   */
   readonly id: string;
   /** Plain name as a person of the trade says it, for labels and messages. */
   readonly name: string;
@@ -27,7 +30,10 @@ export interface FactDefinition {
   readonly choices?: readonly string[];
   /** Limits of what can be meant at all, in `unit`; a value outside is a slip of the pen, not a dangerous machine. */
   readonly plausible?: { readonly lowest: number; readonly highest: number };
-  /** Of derived facts: the facts it is computed from. Of facts of a table: those by which it is looked up, in their order. */
+  /**
+   * Of derived facts: the facts it is computed from. Of facts of a table: those by which it is looked up, in their order.
+   * Of facts of a group: those of its rows.
+   */
   readonly needs?: readonly string[];
 }
 

@@ -5,6 +5,7 @@ export type { ColumnFile, ColumnGuide, ColumnWord, DecimalSign, Settled, SheetWo
 export { DECIMAL_SIGNS } from "./column-guide.js";
 export type { FactDefinition, FactKind, FactSource } from "./definition.js";
 export { isNumeric } from "./definition.js";
+export { GROUP_FACTS } from "./group-facts.js";
 export type { MeasuringWay, MeasuringWays, WayAccuracy } from "./measuring-way.js";
 export { accuracyOfWay } from "./measuring-way.js";
 export { MODEL_FACTS } from "./model-facts.js";

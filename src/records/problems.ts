@@ -34,6 +34,7 @@ export type ProblemCode =
   | "ditto"
   | "row-skipped"
   | "no-id"
+  | "no-group"
   | "no-model"
   | "file-remark";
 

@@ -3,16 +3,16 @@ import { isFactValue, type NamedConditions, namedCondition } from "./condition-c
 import type { Band, Bound, Condition, LimitEntry, Rule } from "./rule.js";
 
 /** Facts that a condition names, in the order of the file, named conditions written out; may repeat. */
-function factsIn(condition: Condition, named: NamedConditions): readonly string[] {
+export function factsInCondition(condition: Condition, named: NamedConditions): readonly string[] {
   switch (condition.kind) {
     case "comparison":
       return isFactValue(condition.value) ? [condition.fact, condition.value.fact] : [condition.fact];
     case "not":
-      return factsIn(condition.part, named);
+      return factsInCondition(condition.part, named);
     case "named":
-      return factsIn(namedCondition(condition.name, named), named);
+      return factsInCondition(namedCondition(condition.name, named), named);
     default:
-      return condition.parts.flatMap((part) => factsIn(part, named));
+      return condition.parts.flatMap((part) => factsInCondition(part, named));
   }
 }
 
@@ -20,7 +20,7 @@ function factsInBand(band: Band, named: NamedConditions): readonly string[] {
   const inBound = (bound: Bound): readonly string[] => (bound.kind === "fact" ? [bound.fact] : []);
   switch (band.is) {
     case "when":
-      return factsIn(band.condition, named);
+      return factsInCondition(band.condition, named);
     case "oneOf":
     case "noneOf":
       return [];
@@ -39,7 +39,7 @@ export function factsNamedBy(
   named: NamedConditions,
 ): readonly string[] {
   const judged = rule.judges[stage];
-  const applies = rule.appliesWhen === null ? [] : factsIn(rule.appliesWhen, named);
+  const applies = rule.appliesWhen === null ? [] : factsInCondition(rule.appliesWhen, named);
   const bands = entry === null ? [] : [...entry.fail, ...entry.warn];
   return [
     ...new Set([

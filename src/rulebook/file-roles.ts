@@ -1,7 +1,7 @@
 import type { TextFile } from "../base/index.js";
 
 /** What a file of a rulebook folder is, by its path alone. */
-export type FileRole = "manifest" | "rule" | "condition" | "model" | "table" | "words" | "measuring";
+export type FileRole = "manifest" | "rule" | "condition" | "model" | "table" | "group" | "words" | "measuring";
 
 /** A file with its role and its path inside the folder. */
 export interface RoledFile {
@@ -23,12 +23,12 @@ const FOLDERS: ReadonlyMap<string, FileRole> = new Map([
   ["conditions", "condition"],
   ["models", "model"],
   ["tables", "table"],
+  ["groups", "group"],
   ["words", "words"],
   ["measuring", "measuring"],
 ]);
 
 const LATER: ReadonlyMap<string, string> = new Map([
-  ["groups", "groups are"],
   ["overlays", "overlays are"],
   ["overlay", "overlays are"],
 ]);

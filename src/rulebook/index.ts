@@ -1,4 +1,5 @@
 export { columnOption } from "./column-option.js";
+export { type CompiledGroup, type CompiledMember, compileGroup } from "./compile-group.js";
 export { type CompileOptions, compileRule } from "./compile-rule.js";
 export {
   type ComputedFact,
@@ -10,6 +11,7 @@ export {
   engineRules,
 } from "./engine-rules.js";
 export type { FileLimits } from "./file-limits.js";
+export type { Group, GroupMember } from "./group.js";
 export type { CompiledRule, Judgement, LimitSpoken, Margin, OpenFact } from "./judgement.js";
 export { type LoadOptions, loadRulebook } from "./load.js";
 export { waysOn } from "./measuring-reading.js";

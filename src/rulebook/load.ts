@@ -4,6 +4,7 @@ import { type BookNames, readCondition } from "./condition-reading.js";
 import { findCycle, MOST_COMPARISONS, sizeOf } from "./conditions-graph.js";
 import { type FileLimits, RULEBOOK_LIMITS } from "./file-limits.js";
 import { type FileRole, type RoledFile, roleOf } from "./file-roles.js";
+import { conditionsOfGroups, readGroups } from "./group-reading.js";
 import { checkIds } from "./ids.js";
 import type { LoadedFile } from "./loaded-file.js";
 import { checkManifest } from "./manifest.js";
@@ -11,13 +12,15 @@ import { readWays } from "./measuring-reading.js";
 import { readModel } from "./model-reading.js";
 import { checkOutcomesInCases, checkRemedy, namesOfRule } from "./names-in-use.js";
 import { checkQuotes } from "./quotes.js";
-import type { RawConditionFile, RawManifest, RawModel, RawRule, RawTable, RawWay, RawWords } from "./raw.js";
+import type { RawConditionFile, RawGroup, RawManifest, RawModel, RawRule, RawTable, RawWay, RawWords } from "./raw.js";
 import { readYaml } from "./read-yaml.js";
 import type { Condition, Rule } from "./rule.js";
+import { checkGroupNames } from "./rule-of-group.js";
 import { readRule } from "./rule-reading.js";
 import type { FileFinding, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
 import {
   CONDITION_SCHEMA,
+  GROUP_SCHEMA,
   type JsonSchema,
   MEASURING_SCHEMA,
   MODEL_SCHEMA,
@@ -45,6 +48,7 @@ const SCHEMAS: Readonly<Record<FileRole, JsonSchema>> = {
   condition: CONDITION_SCHEMA,
   model: MODEL_SCHEMA,
   table: TABLE_SCHEMA,
+  group: GROUP_SCHEMA,
   words: WORDS_SCHEMA,
   measuring: MEASURING_SCHEMA,
 };
@@ -123,16 +127,20 @@ function readBook(
   const conditionData = new Map(
     dataOf<RawConditionFile>(loaded, "condition").map(({ raw }): readonly [string, unknown] => [raw.id, raw.when]),
   );
+  const groupFiles = dataOf<RawGroup>(loaded, "group");
+  const groups = readGroups(groupFiles, names, conditionData);
+  const bookGroups = { read: groups, named: inFolder("group") };
   const rules: Rule[] = [];
   for (const { raw, report } of dataOf<RawRule>(loaded, "rule")) {
     const rule = readRule(raw, report, names);
     checkSize(rule, conditions, report);
-    checkRemedy(raw, conditionData, report);
+    checkGroupNames(raw, bookGroups, conditionData, report);
+    checkRemedy(raw, conditionData, groups.get(raw.group ?? "")?.key ?? [], report);
     checkOutcomesInCases(raw, conditionData, report);
     rules.push(rule);
   }
   checkTablesUsed(loaded, tables, roled);
-  checkConditionsUsed(loaded, conditionData, findings);
+  checkConditionsUsed(loaded, conditionData, conditionsOfGroups(groupFiles, conditionData), findings);
   const { words, placeOfWord } = joinWords(
     dataOf<RawWords>(loaded, "words").map(({ raw, report, file }) => ({ raw, report, path: file.path })),
   );
@@ -152,6 +160,7 @@ function readBook(
     conditions,
     models,
     tables: new Map(tables.map(({ table }) => [table.id, table])),
+    groups,
     words,
     ways,
     placeOfWord,
@@ -193,18 +202,21 @@ function readConditions(loaded: readonly LoadedFile[], names: BookNames): Readon
   return conditions;
 }
 
-/** Left alone while a rule or condition has mistakes: the name that is missed may be among them. */
+/** Left alone while a rule, condition or group has mistakes: the name that is missed may be among them. */
 function checkConditionsUsed(
   loaded: readonly LoadedFile[],
   conditionData: ReadonlyMap<string, unknown>,
+  ofGroups: ReadonlySet<string>,
   findings: readonly FileFinding[],
 ): void {
   const rules = dataOf<RawRule>(loaded, "rule");
   const others = new Set(
-    loaded.filter(({ role }) => !["manifest", "rule", "condition"].includes(role)).map(({ file }) => file.path),
+    loaded
+      .filter(({ role }) => !["manifest", "rule", "condition", "group"].includes(role))
+      .map(({ file }) => file.path),
   );
   if (rules.length === 0 || findings.some(({ file }) => !others.has(file))) return;
-  const used = new Set(rules.flatMap(({ raw }) => [...namesOfRule(raw, conditionData).conditions]));
+  const used = new Set([...ofGroups, ...rules.flatMap(({ raw }) => [...namesOfRule(raw, conditionData).conditions])]);
   for (const { raw, report } of dataOf<RawConditionFile>(loaded, "condition")) {
     if (used.has(raw.id)) continue;
     report.atValue("/id", "unused-condition", `no rule uses the condition "${raw.id}"; use it or remove the file`);

@@ -40,16 +40,24 @@ export function namesOfRule(raw: RawRule, conditions: ReadonlyMap<string, unknow
 
 /**
  * Reports facts that the remedy changes although no result of the rule rests on them, and facts that nobody can change
- * in any known step: a remedy that is computed could never name them.
+ * in any known step: a remedy that is computed could never name them. For groups none is computed.
+ *
+ * @param key - of a rule of a group: the facts that put a row into it
  */
-export function checkRemedy(raw: RawRule, conditions: ReadonlyMap<string, unknown>, report: Report): void {
+export function checkRemedy(
+  raw: RawRule,
+  conditions: ReadonlyMap<string, unknown>,
+  key: readonly string[],
+  report: Report,
+): void {
   const { facts } = namesOfRule(raw, conditions);
+  for (const fact of key) facts.add(fact);
   for (const fact of facts) for (const needed of factOf(fact).needs ?? []) facts.add(needed);
   // Another model brings other values with it.
   if ([...facts].some((fact) => factOf(fact).source === "model")) facts.add("sensor_model");
   for (const [index, fact] of raw.remedy.change.entries()) {
     if (facts.has(fact)) {
-      if (STEPS.has(fact)) continue;
+      if (raw.group !== undefined || STEPS.has(fact)) continue;
       const can = [...facts].filter((other) => STEPS.has(other)).sort();
       const those = can.length > 0 ? `; of the facts of the rule one can change ${can.join(", ")}` : "";
       const text = `"${fact}" is no thing that is changed in known steps${those}; leave it to the text of the remedy`;

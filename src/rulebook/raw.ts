@@ -71,6 +71,7 @@ export interface RawCase {
 export interface RawRule {
   readonly id: string;
   readonly title: string;
+  readonly group?: string;
   readonly sets: readonly string[];
   readonly stages: readonly Stage[];
   readonly appliesWhen?: RawCondition;
@@ -112,6 +113,23 @@ export interface RawTable {
     readonly rows: readonly RawTableRow[];
   })[];
   readonly citations: RawCitations;
+}
+
+export interface RawMember {
+  readonly sum?: string;
+  readonly minimum?: string;
+  readonly maximum?: string;
+  readonly distinct?: string;
+  readonly same?: string;
+  readonly count?: true | { readonly where: RawCondition };
+  readonly where?: RawCondition;
+}
+
+export interface RawGroup {
+  readonly id: string;
+  readonly title: string;
+  readonly key: readonly string[];
+  readonly members: Readonly<Record<string, RawMember>>;
 }
 
 export interface RawManifest {

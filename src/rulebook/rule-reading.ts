@@ -26,6 +26,7 @@ export function readRule(raw: RawRule, report: Report, names: BookNames): Rule {
   return {
     id: raw.id,
     title: raw.title,
+    group: raw.group ?? null,
     sets: raw.sets,
     stages: raw.stages,
     appliesWhen: raw.appliesWhen === undefined ? null : readCondition(raw.appliesWhen, "/appliesWhen", report, names),

@@ -93,6 +93,8 @@ export interface RuleCase {
 export interface Rule {
   readonly id: string;
   readonly title: string;
+  /** The group of rows that the rule judges as a whole; null for a rule of single points. */
+  readonly group: string | null;
   readonly sets: readonly string[];
   readonly stages: readonly Stage[];
   readonly appliesWhen: Condition | null;

@@ -1,5 +1,6 @@
 import type { Dimension, PlainDay, TextPlace } from "../base/index.js";
 import type { FactState, WayAccuracy, WordLists } from "../facts/index.js";
+import type { Group } from "./group.js";
 import type { Citation, Condition, Rule } from "./rule.js";
 import type { ValueTable } from "./table.js";
 
@@ -68,6 +69,7 @@ export interface Rulebook {
   readonly conditions: ReadonlyMap<string, Condition>;
   readonly models: ReadonlyMap<string, SensorModel>;
   readonly tables: ReadonlyMap<string, ValueTable>;
+  readonly groups: ReadonlyMap<string, Group>;
   readonly words: WordLists;
   readonly ways: ReadonlyMap<string, WayOfMeasuring>;
   readonly placeOfWord: PlaceOfWord;

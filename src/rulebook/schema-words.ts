@@ -114,9 +114,6 @@ function wordWrongKind(error: ErrorObject, schema: SchemaParts): Worded {
 function wordUnknownWord(error: ErrorObject, schema: SchemaParts): Worded {
   const allowed: readonly string[] = error.params.allowedValues.map(String);
   const word = String(error.data);
-  if (/^group\./.test(word)) {
-    return { code: "not-supported", text: `"${showText(word)}": groups are not supported by this version` };
-  }
   const near = didYouMean(word, allowed);
   const code = `unknown-${schema.title.replaceAll(" ", "-")}`;
   const choices = allowed.length > 12 ? "see the catalogue of facts" : `use one of ${allowed.join(", ")}`;

@@ -10,7 +10,7 @@ import {
 import type { ScreeningInput } from "./input.js";
 import type { ReadyRule } from "./judge-point.js";
 import { type Reference, referenceOf } from "./reference.js";
-import { pointFactsOf, readyRules } from "./screen.js";
+import { factsOfRun } from "./screen.js";
 
 /** What an audit compared, and where the two judges differ. */
 export interface AuditReport {
@@ -29,24 +29,35 @@ const MOST_COMPLETIONS = 64;
 const MOST_DIFFERENCES = 50;
 
 /**
- * Compares every finding of a run with json-rules-engine: outright where all facts are single known values, on
- * completions (the ends of an interval and the limits inside it, each choice) where a decided answer rests on less.
+ * Compares every finding of a run, on points and on groups, with json-rules-engine: outright where all facts are
+ * single known values, on completions (the ends of an interval and the limits inside it, each choice) where a decided
+ * answer rests on less.
  *
  * @param onProgress - told the share of points done
  */
 export async function auditScreening(input: ScreeningInput, onProgress: (share: number) => void): Promise<AuditReport> {
-  const rules = await Promise.all(readyRules(input.rulebook, input.options).map((ready) => auditedRule(ready, input)));
+  const { points, groups, rules: ready } = factsOfRun(input);
+  const rules = await Promise.all(
+    ready.filter(({ rule }) => rule.group === null).map((one) => auditedRule(one, input)),
+  );
   const counts = { compared: 0, completed: 0, completions: 0, open: 0 };
   const differences: string[] = [];
   const total = input.surveys.reduce((sum, survey) => sum + survey.records.length, 0);
   let done = 0;
-  for (const { record, facts } of pointFactsOf(input)) {
-    for (const rule of rules) {
-      const place = `${record.file}${record.sheet === null ? "" : ` > ${record.sheet}`} row ${record.row}`;
-      const difference = await auditOne(rule, facts, counts);
-      if (difference !== null && differences.length < MOST_DIFFERENCES)
-        differences.push(`${place}, ${rule.ruleId}: ${difference}`);
+  const audit = async (rule: AuditedRule, facts: Facts, place: () => string): Promise<void> => {
+    const difference = await auditOne(rule, facts, counts);
+    if (difference !== null && differences.length < MOST_DIFFERENCES)
+      differences.push(`${place()}, ${rule.ruleId}: ${difference}`);
+  };
+  for (const judge of groups.judges) {
+    const rule = await auditedRule(judge.ready, input);
+    for (let group = 0; group < judge.index.size; group++) {
+      await audit(rule, judge.factsOf(group), () => judge.index.idOf(group));
     }
+  }
+  for (const { record, facts } of points) {
+    const place = (): string => `${record.file}${record.sheet === null ? "" : ` > ${record.sheet}`} row ${record.row}`;
+    for (const rule of rules) await audit(rule, facts, place);
     done += 1;
     if (done % 100 === 0) onProgress(done / total);
   }

@@ -17,6 +17,7 @@ export function headOf(
   rules: readonly ReadyRule[],
   models: readonly SensorModel[],
   surveys: readonly SurveyShown[],
+  groups: ResultHead["groups"],
 ): ResultHead {
   const { rulebook, site, options } = input;
   const { reading = NOTHING_SETTLED } = options;
@@ -41,7 +42,7 @@ export function headOf(
     models: models.map((model) => modelShown(model, options.asOf)),
     tables: tablesShown(rules, rulebook, options.asOf),
     rules: [...rules.map((ready) => showRule(ready, rulebook, options)), POINT_TWICE_SHOWN, ...methodRule],
-    groups: [],
+    groups,
     cautions: CAUTIONS,
   };
 }

@@ -65,6 +65,14 @@ function siteOf(facts: Facts, siteName: string | null): string {
   return textOf(facts, "site") ?? siteName ?? "";
 }
 
+/** The site as the row itself states it, as the run names it, or neither; null where the row's own word is unclear. */
+export function siteOfRow(
+  facts: Facts,
+  siteName: string | null,
+): { readonly name: string; readonly stated: boolean } | null {
+  return siteUnclear(facts) ? null : { name: siteOf(facts, siteName), stated: textOf(facts, "site") !== null };
+}
+
 /** A site cell that cannot be read is no empty cell: the point's site is then not known. */
 function siteUnclear(facts: Facts): boolean {
   const site = saidOf(facts, "site");
@@ -76,7 +84,7 @@ function textOf(facts: Facts, id: string): string | null {
   return said?.known && typeof said.value === "string" ? said.value : null;
 }
 
-/** Where it stands does not matter here, and need not be looked up. */
-function saidOf(facts: Facts, id: string): Said | undefined {
+/** What is said of a fact; where that stands does not matter here, and need not be looked up. */
+export function saidOf(facts: Facts, id: string): Said | undefined {
   return facts.said?.(id) ?? facts.get(id);
 }

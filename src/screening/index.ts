@@ -6,8 +6,12 @@ export type { ScreeningInput, ScreeningOptions } from "./input.js";
 export { repeatedBy } from "./repeated.js";
 export type {
   ChangeFound,
+  ClassCounts,
+  Disagreement,
   FactShown,
   Finding,
+  GroupRow,
+  GroupShown,
   LimitShown,
   MethodAdvised,
   MethodTried,

@@ -4,9 +4,9 @@ import type { CompiledRule, Judgement, Rule } from "../rulebook/index.js";
 import { showFact } from "./fact-shown.js";
 import { measureTo } from "./measure-to.js";
 import { messageOf, remedyOf } from "./messages.js";
-import { missingFacts } from "./missing.js";
+import { missingFacts, type Solve } from "./missing.js";
 import type { PointFacts } from "./point-facts.js";
-import type { FactShown, Finding, MeasureTo, MissingFact } from "./result.js";
+import type { FactShown, Finding, MissingFact } from "./result.js";
 
 /** A rule with its compiled form, for one stage and day. */
 export interface ReadyRule {
@@ -20,10 +20,18 @@ export function isAlwaysListed(outcome: Finding["outcome"]): boolean {
 }
 
 /** The finding of one rule on one point, with its trace. */
-export function findingOf({ rule, compiled }: ReadyRule, judgement: Judgement, facts: PointFacts): Finding {
+export function findingOf(ready: ReadyRule, judgement: Judgement, facts: PointFacts): Finding {
+  const isDecided = (changed: Facts): boolean => !isOpen(ready.compiled.judge(changed).outcome);
+  return findingWith(ready, judgement, facts, (fact) => measureTo(fact, facts, isDecided));
+}
+
+/** The finding of one rule on one group; which row to measure again, and how accurately, cannot be told. */
+export function groupFindingOf(ready: ReadyRule, judgement: Judgement, facts: Facts): Finding {
+  return findingWith(ready, judgement, facts, () => null);
+}
+
+function findingWith({ rule, compiled }: ReadyRule, judgement: Judgement, facts: Facts, solve: Solve): Finding {
   const { outcome } = judgement;
-  const isDecided = (changed: Facts): boolean => !isOpen(compiled.judge(changed).outcome);
-  const solve = (fact: string): MeasureTo | null => measureTo(fact, facts, isDecided);
   const missing = isOpen(outcome) ? missingFacts(judgement.open, facts, solve) : [];
   return {
     rule: rule.id,

@@ -1,6 +1,7 @@
 import { type FactState, type Facts, findFact, MISSING, type UnknownReason } from "../facts/index.js";
 import type { OpenFact } from "../rulebook/index.js";
 import { rootsUnder } from "./fact-shown.js";
+import { lackingIn } from "./groups/group-state.js";
 import { isUncertain } from "./measure-to.js";
 import type { MeasureTo, MissingFact } from "./result.js";
 
@@ -52,6 +53,8 @@ function rootsOf(fact: string, reason: UnknownReason, facts: Facts): readonly Ro
   const source = findFact(fact)?.source;
   if (source === "model") return modelRoot(fact, facts);
   if (source === "table") return tableRoots(fact, state, facts);
+  const lacking = lackingIn(state);
+  if (lacking !== null) return lacking.length > 0 ? lacking : rowsTooClose(state);
   if (state.origin.kind !== "derived") return [{ fact, reason }];
   const from = state.origin.from;
   if (fact === "seat") return seatRoots(from, facts);
@@ -65,6 +68,11 @@ function rootsOf(fact: string, reason: UnknownReason, facts: Facts): readonly Ro
   // A known number under it is too close to the limit, or bounded by a fact that is itself missing; a known word may
   // say too little (a thread of no known size), and then the derived fact has the reason.
   return [{ fact: first, reason: state.known ? "too-close" : state.reason }];
+}
+
+/** Of a fact of a group whose rows are all known: they are not known accurately enough. */
+function rowsTooClose({ origin }: FactState): readonly Root[] {
+  return origin.kind === "derived" ? origin.from.map((fact) => ({ fact, reason: "too-close" })) : [];
 }
 
 function modelRoot(fact: string, facts: Facts): readonly Root[] {

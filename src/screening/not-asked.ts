@@ -8,7 +8,7 @@ import type { PointFacts } from "./point-facts.js";
 import type { NotAsked } from "./result.js";
 
 /** The set whose rules speak on every row. */
-const CORE = "core";
+export const CORE = "core";
 
 /** Different sets of facts remembered per rule and model. */
 const MOST_REMEMBERED = 20_000;
@@ -29,7 +29,7 @@ export function rulesNotAsked(rules: readonly LackingRule[]): readonly NotAsked[
     .map(({ ready, lacking }) => ({
       rule: ready.rule.id,
       facts: lacking,
-      text: `not asked: the survey has no column for ${lacking.map(factName).join(", ")}, and the site states nothing`,
+      text: notAskedText(lacking),
     }));
 }
 
@@ -45,7 +45,7 @@ export function rulesLacking(
   rows: () => Iterable<PointFacts>,
 ): readonly LackingRule[] {
   let candidates = rules.flatMap((ready) => {
-    const lacking = ready.rule.sets.includes(CORE) ? [] : lackingFacts(ready, survey);
+    const lacking = ready.rule.sets.includes(CORE) ? [] : lackingFacts(ready.compiled.factsNamed, survey);
     return lacking.length > 0 ? [new Candidate(ready, lacking)] : [];
   });
   if (candidates.length === 0) return [];
@@ -88,8 +88,13 @@ class Candidate implements LackingRule {
   }
 }
 
-function lackingFacts({ compiled }: ReadyRule, survey: Survey): readonly string[] {
-  const roots = new Set(compiled.factsNamed.flatMap(rootsOf));
+export function notAskedText(lacking: readonly string[]): string {
+  return `not asked: the survey has no column for ${lacking.map(factName).join(", ")}, and the site states nothing`;
+}
+
+/** The facts of rows under some facts, of which no column speaks and which are stated nowhere. */
+export function lackingFacts(facts: readonly string[], survey: Survey): readonly string[] {
+  const roots = new Set(facts.flatMap(rootsOf));
   return [...roots].filter((id) => findFact(id)?.source === "survey" && !survey.factsAsked.has(id));
 }
 

@@ -4,27 +4,31 @@ import type { PointRecord, Survey } from "../records/index.js";
 import type { TableLookup } from "../rulebook/index.js";
 import { ChangedRecord } from "./changed-record.js";
 import { DERIVED } from "./derive.js";
+import type { GroupsOfPoint } from "./groups/groups-of-point.js";
 import type { ModelChoice } from "./models.js";
 
 /**
- * All facts of a point: those of its record, over them those of its sensor model, over them those looked up in tables
- * and the derived ones.
+ * All facts of a point: those of its record and of its groups, over them those of its sensor model, over them those
+ * looked up in tables and the derived ones.
  */
 export class PointFacts implements Facts {
   readonly #record: Facts;
   readonly model: ModelChoice;
   readonly tables: TableLookup;
+  readonly #groups: GroupsOfPoint | null;
   #derived: Map<string, FactState> | null = null;
 
-  constructor(record: Facts, model: ModelChoice, tables: TableLookup) {
+  /** @param groups - where a rule of points asks for facts of the groups that the point is in */
+  constructor(record: Facts, model: ModelChoice, tables: TableLookup, groups: GroupsOfPoint | null = null) {
     this.#record = record;
     this.model = model;
     this.tables = tables;
+    this.#groups = groups;
   }
 
   get(id: string): FactState | undefined {
     const derive = DERIVED.get(id);
-    if (!derive) return this.tables.get(id, this) ?? this.#ofModel(id) ?? this.#record.get(id);
+    if (!derive) return this.tables.get(id, this) ?? this.#ofModel(id) ?? this.#record.get(id) ?? this.#groups?.get(id);
     this.#derived ??= new Map();
     const known = this.#derived.get(id) ?? derive(this);
     this.#derived.set(id, known);
@@ -33,7 +37,7 @@ export class PointFacts implements Facts {
 
   /** The point as it would be if some facts of its record, or its model, were others; what is derived follows. */
   changed(changes: ReadonlyMap<string, FactState>, model: ModelChoice = this.model): PointFacts {
-    return new PointFacts(new ChangedRecord(this.#record, changes), model, this.tables);
+    return new PointFacts(new ChangedRecord(this.#record, changes), model, this.tables, this.#groups);
   }
 
   has(id: string): boolean {
@@ -55,9 +59,9 @@ export class PointFacts implements Facts {
     return this.#record.family;
   }
 
-  /** Of a fact of the record; all others follow from those and from the model. */
+  /** Of a fact of the record or of a group; all others follow from those and from the model. */
   sameness(id: string): number {
-    return this.#record.sameness?.(id) ?? 0;
+    return this.#record.sameness?.(id) || (this.#groups?.sameness(id) ?? 0);
   }
 
   *[Symbol.iterator](): Iterator<readonly [string, FactState]> {
@@ -86,5 +90,7 @@ export class PointFacts implements Facts {
 export interface PointOnItsWay {
   readonly record: PointRecord;
   readonly survey: Survey;
+  /** Its place among all rows of the run, from 0. */
+  readonly at: number;
   readonly facts: PointFacts;
 }

@@ -1,6 +1,9 @@
 import { isOpen, type Verdict } from "../base/index.js";
-import type { ImportProblem, PointRecord, Survey } from "../records/index.js";
-import { compileRule, type Rulebook, type SensorModel, type TableLookup, tablesOn } from "../rulebook/index.js";
+import type { PointRecord, Survey } from "../records/index.js";
+import { compileRule, type Rule, type Rulebook, type SensorModel, tablesOn } from "../rulebook/index.js";
+import { GroupBook } from "./groups/group-book.js";
+import { MachineClasses } from "./groups/machine-classes.js";
+import { groupRulesNotAsked, rowsInNoGroup } from "./groups/not-asked-groups.js";
 import { headOf, surveyShown } from "./head.js";
 import { namesOf, pointIdOf } from "./identity.js";
 import type { ScreeningInput, ScreeningOptions } from "./input.js";
@@ -10,13 +13,15 @@ import { type LackingFacts, MethodTrials, NO_TRIALS, type Trials } from "./metho
 import { methodsAllowedFor } from "./methods/methods-allowed.js";
 import { ModelShelf } from "./models.js";
 import { rulesLacking, rulesNotAsked } from "./not-asked.js";
-import { PointFacts, type PointOnItsWay } from "./point-facts.js";
+import type { PointFacts, PointOnItsWay } from "./point-facts.js";
 import { PointIds } from "./point-ids.js";
 import { pointTwice } from "./point-twice.js";
 import { Remedies } from "./remedies/remedies.js";
 import { RememberedJudge } from "./remembered-judge.js";
 import type { Finding, PointResult, ResultHead, Screening, Summary } from "./result.js";
+import { RowsOfRun } from "./rows-of-run.js";
 import { type OpenFinding, Settler } from "./settling/settler.js";
+import { surveyRemarks } from "./survey-remarks.js";
 import { Tally } from "./tally.js";
 
 /**
@@ -37,7 +42,8 @@ export function screen(input: ScreeningInput): Screening {
       const tally = summary === null ? new Tally(head.rules.map(({ id }) => id)) : null;
       done = false;
       for (const point of run.points()) yield run.judge(point, tally);
-      summary ??= tally?.summary(head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0)) ?? null;
+      const problems = head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0);
+      summary ??= tally?.summary(problems, run.classes.counts()) ?? null;
       done = true;
     },
     summary: () => {
@@ -61,9 +67,15 @@ export function readyRules(
   });
 }
 
-/** The points of a run with all their facts, in order, without judging them. */
-export function pointFactsOf(input: ScreeningInput): Iterable<PointOnItsWay> {
-  return new Run(input).points();
+/** The points of a run with all their facts, its groups and its rules; the points are not judged. */
+export function factsOfRun(input: ScreeningInput): {
+  readonly points: Iterable<PointOnItsWay>;
+  readonly groups: GroupBook;
+  readonly rules: readonly ReadyRule[];
+} {
+  const run = new Run(input);
+  run.gather();
+  return { points: run.points(), groups: run.groups, rules: run.rules };
 }
 
 /** Judges the points of a run one by one, in any order. */
@@ -87,77 +99,114 @@ export function pointJudge(input: ScreeningInput): PointJudge {
 /** One run over all surveys; judges lazily, so that a hundred thousand points need no room for their findings. */
 class Run {
   readonly rules: readonly ReadyRule[];
+  readonly groups: GroupBook;
   readonly #input: ScreeningInput;
-  readonly #shelf: ModelShelf;
-  readonly #tables: TableLookup;
+  readonly #rows: RowsOfRun;
   readonly #judges: readonly RememberedJudge[];
   readonly #remedies: Remedies;
   readonly #notAsked = new Map<Survey, ReadonlySet<string>>();
   readonly #lacking = new Map<Survey, LackingFacts>();
+  readonly classes = new MachineClasses();
   readonly #ids = new PointIds();
   readonly #trials: MethodTrials | null;
   readonly #settler = new Settler();
 
   constructor(input: ScreeningInput) {
+    const { rulebook, surveys, options } = input;
     this.#input = input;
-    this.rules = readyRules(input.rulebook, input.options);
-    this.#shelf = new ModelShelf(input.rulebook, input.options.asOf);
-    this.#tables = tablesOn(input.rulebook, input.options.asOf);
+    this.rules = readyRules(rulebook, options);
+    const shelf = new ModelShelf(rulebook, options.asOf);
+    const tables = tablesOn(rulebook, options.asOf);
+    this.#rows = new RowsOfRun(surveys, { shelf, tables, groupsOf: (row, record) => this.groups.ofPoint(row, record) });
+    this.groups = new GroupBook({
+      rulebook,
+      rules: this.rules,
+      rows: this.#rows.length,
+      siteName: this.#siteName(),
+      allFindings: options.allFindings,
+      rowAt: (row) => this.#rows.at(row),
+    });
     // What is built has been mounted, and the rules on how that is done safely speak of proposals alone.
-    this.#trials = input.options.stage === "proposed" ? new MethodTrials(this.rules, input.rulebook, input.site) : null;
-    this.#judges = this.rules.map((ready) => new RememberedJudge(ready, input.options.allFindings));
-    this.#remedies = new Remedies(this.#judges, this.#shelf, input.options.stage);
+    this.#trials = options.stage === "proposed" ? new MethodTrials(this.rules, rulebook, input.site) : null;
+    this.#judges = this.rules
+      .filter(({ rule }) => rule.group === null)
+      .map((ready) => new RememberedJudge(ready, options.allFindings));
+    this.#remedies = new Remedies(this.#judges, shelf, options.stage);
+  }
+
+  /** Goes through all points once, for what can be told of a point only when all are known. */
+  gather(): { readonly models: readonly SensorModel[]; readonly unnamed: ReadonlyMap<Survey, number> } {
+    const models = new Set<SensorModel>();
+    const unnamed = new Map<Survey, number>();
+    const siteName = this.#siteName();
+    for (const { facts, record, survey, at } of this.points()) {
+      if (facts.model.ok) models.add(facts.model.model);
+      const id = this.#ids.add(record, pointIdOf(facts, siteName));
+      if (id === null) unnamed.set(survey, (unnamed.get(survey) ?? 0) + 1);
+      this.groups.add(at, facts);
+      this.classes.add(facts, siteName);
+    }
+    this.groups.settle();
+    return { models: [...models], unnamed };
   }
 
   head(): ResultHead {
-    const models = new Set<SensorModel>();
-    const siteName = this.#siteName();
+    const { models, unnamed } = this.gather();
+    const ofPoints = this.#judges.map(({ ready }) => ready);
     const surveys = this.#input.surveys.map((survey) => {
-      let unnamed = 0;
-      for (const { facts, record } of this.#pointsOf(survey)) {
-        if (facts.model.ok) models.add(facts.model.model);
-        if (this.#ids.add(record, pointIdOf(facts, siteName)) === null) unnamed += 1;
-      }
-      const lacking = rulesLacking(this.rules, survey, () => this.#factsOf(survey));
+      const stretch = this.#rows.stretchOf(survey);
+      const lacking = rulesLacking(ofPoints, survey, () => this.#factsOf(survey));
       this.#lacking.set(survey, new Map(lacking.map((rule) => [rule.ready.rule.id, rule])));
-      const notAsked = rulesNotAsked(lacking);
-      this.#notAsked.set(survey, new Set(notAsked.map(({ rule }) => rule)));
-      return surveyShown(survey, { notAsked, remarks: this.#remarks(survey, unnamed) });
+      const notAsked = [...rulesNotAsked(lacking), ...groupRulesNotAsked(this.groups, survey, stretch)];
+      const silent = new Set(notAsked.map(({ rule }) => rule));
+      this.#notAsked.set(survey, silent);
+      const remarks = [
+        ...surveyRemarks(this.#input, survey, unnamed.get(survey) ?? 0),
+        ...rowsInNoGroup(this.groups, survey, stretch, silent),
+      ];
+      return surveyShown(survey, { notAsked, remarks });
     });
-    return headOf(this.#input, this.rules, [...models], surveys);
+    const groups = this.groups.shown((row, rule) => this.#notAsked.get(this.#rows.surveyOf(row))?.has(rule) ?? false);
+    return headOf(this.#input, this.rules, models, surveys, groups);
   }
 
-  *points(): Iterable<PointOnItsWay> {
-    for (const survey of this.#input.surveys) yield* this.#pointsOf(survey);
+  points(): Iterable<PointOnItsWay> {
+    return this.#rows.all();
   }
 
+  /** @throws RangeError for a record that does not stand in the survey, or a survey that is not of the run */
   pointOf(record: PointRecord, survey: Survey): PointOnItsWay {
-    const asked = survey.factsAsked.has("sensor_model");
-    const model = this.#shelf.modelOf(record.facts, asked);
-    return { record, survey, facts: new PointFacts(record.facts, model, this.#tables) };
+    return this.#rows.at(this.#rows.rowOf(record, survey));
   }
 
   /** @param tally - counts what is judged; null where it has been counted before */
   judge(point: PointOnItsWay, tally: Tally | null): PointResult {
-    const { facts, record, survey } = point;
+    const { facts, record, survey, at } = point;
     const id = this.#ids.idOf(record);
     const findings: Finding[] = [];
     const open: OpenFinding[] = [];
     const applied: boolean[] = [];
     let verdict: Verdict = "pass";
     const silent = this.#notAsked.get(survey);
+    const take = (rule: Rule, outcome: Finding["outcome"], finding: Finding | null): void => {
+      tally?.outcome(rule.id, outcome);
+      verdict = worst(verdict, weightOf(outcome, rule.undecided));
+      if (finding) findings.push(finding);
+    };
     const said = this.#judges.map((judge) => (silent?.has(judge.ready.rule.id) ? null : judge.judge(facts)));
-    for (const [place, ready] of this.rules.entries()) {
+    for (const [place, { ready }] of this.#judges.entries()) {
       const judged = said[place];
       if (!judged) continue;
-      const { rule } = ready;
-      tally?.outcome(rule.id, judged.outcome);
-      verdict = worst(verdict, weightOf(judged.outcome, rule.undecided));
-      applied[place] = judged.outcome !== "not-applicable";
-      if (!judged.finding) continue;
-      const finding = this.#remedies.added(judged.finding, place, said, point);
-      findings.push(finding);
-      if (isOpen(finding.outcome)) open.push({ ready, finding });
+      const { outcome } = judged;
+      const finding = judged.finding && this.#remedies.added(judged.finding, place, said, point);
+      take(ready.rule, outcome, finding);
+      applied[place] = outcome !== "not-applicable";
+      if (finding && isOpen(outcome)) open.push({ ready, finding });
+    }
+    for (const { ready, outcome, finding } of this.groups.judgedOn(at, facts, (rule) => silent?.has(rule) ?? false)) {
+      take(ready.rule, outcome, finding);
+      // What is missing may stand in any row of the group: the facts of this point alone cannot tell what settles it.
+      if (finding && isOpen(outcome)) open.push({ ready: null, finding });
     }
     for (const finding of this.#builtIn(facts, record)) {
       tally?.outcome(finding.rule, finding.outcome);
@@ -212,33 +261,7 @@ class Run {
   }
 
   *#factsOf(survey: Survey): Iterable<PointFacts> {
-    for (const point of this.#pointsOf(survey)) yield point.facts;
-  }
-
-  *#pointsOf(survey: Survey): Iterable<PointOnItsWay> {
-    for (const record of survey.records) yield this.pointOf(record, survey);
-  }
-
-  /** What is said once per survey: no model, no site, rows without an id. */
-  #remarks(survey: Survey, unnamed: number): readonly ImportProblem[] {
-    const remarks: ImportProblem[] = [];
-    const say = (code: ImportProblem["code"], fact: string, text: string): void => {
-      remarks.push({ code, file: survey.file, sheet: null, cell: null, heading: null, fact, found: null, text });
-    };
-    const { siteName } = this.#input.options;
-    if (!survey.factsAsked.has("sensor_model")) {
-      const baseline = this.#input.rulebook.baselineModel;
-      say("no-model", "sensor_model", `no sensor model is stated; every point is judged by "${baseline}"`);
-    }
-    if (siteName === null && !this.#input.site?.siteName && !survey.factsAsked.has("site")) {
-      say("assumed", "site", "no site is stated; point ids are made without one, so two sites may clash; give --site");
-    }
-    if (unnamed > 0) {
-      const rows = unnamed === 1 ? "1 row has" : `${unnamed} rows have`;
-      const text = `${rows} no point ID, nor tag, component, bearing position and direction together, and so no id`;
-      say("no-id", "point_id", text);
-    }
-    return remarks;
+    for (const point of this.#rows.of(survey)) yield point.facts;
   }
 }
 

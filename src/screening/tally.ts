@@ -5,7 +5,10 @@ import { SettlingCounts } from "./settling/settling-counts.js";
 type Writable<T> = { -readonly [key in keyof T]: T[key] };
 type Counts = Writable<RuleCounts>;
 
-/** Counts outcomes and verdicts while points pass by. */
+/**
+ * Counts outcomes and verdicts while points pass by. A rule of groups is counted at every point with the outcome of
+ * its group; at a point that is in none because its key is not known, it is undecided unless it cannot apply.
+ */
 export class Tally {
   readonly #rules = new Map<string, Counts>();
   readonly #missing = new Map<string, number>();
@@ -37,8 +40,11 @@ export class Tally {
     this.#countMethod(point);
   }
 
-  /** @param problems - import problems over all surveys */
-  summary(problems: number): Summary {
+  /**
+   * @param problems - import problems over all surveys
+   * @param byCriticality - counted beforehand: the class of a machine is known only when all its rows are
+   */
+  summary(problems: number, byCriticality: Summary["byCriticality"]): Summary {
     const { pass, warn, fail } = this.#verdicts;
     const toMeasure = [...this.#missing].map(([fact, points]) => ({ fact, points }));
     return {
@@ -49,6 +55,7 @@ export class Tally {
       warnOnlyUndecided: this.#warnOnlyUndecided,
       problems,
       byRule: [...this.#rules.values()],
+      byCriticality,
       toMeasure: toMeasure.sort((a, b) => b.points - a.points || (a.fact < b.fact ? -1 : 1)),
       settling: this.#settling.steps(),
       openPoints: { ...this.#open },

@@ -2,10 +2,11 @@ import { type Facts, findFact, MISSING, type UnknownReason } from "../facts/inde
 import { type RuleTrace, traceRule } from "../rulebook/index.js";
 import { showFact } from "./fact-shown.js";
 import type { ScreeningInput } from "./input.js";
+import type { ReadyRule } from "./judge-point.js";
 import { factsInMessage } from "./messages.js";
 import { missingFacts } from "./missing.js";
 import type { FactShown, Finding, MissingFact, NotAsked, PointResult } from "./result.js";
-import { pointFactsOf, readyRules, screen } from "./screen.js";
+import { factsOfRun, screen } from "./screen.js";
 
 /** A fact, where it comes from, and the facts under it. */
 export interface FactWhy {
@@ -49,15 +50,18 @@ export interface WhySelection {
 export function* whyPoints(input: ScreeningInput, selection: WhySelection): IterableIterator<PointWhy> {
   const { rulebook, options } = input;
   const screening = screen({ ...input, options: { ...options, allFindings: true } });
-  const ready = readyRules(rulebook, options).filter(({ rule }) => selection.rules?.has(rule.id) ?? true);
-  const ways = pointFactsOf(input)[Symbol.iterator]();
+  const run = factsOfRun(input);
+  const ready = run.rules.filter(({ rule }) => selection.rules?.has(rule.id) ?? true);
+  const ways = run.points[Symbol.iterator]();
   for (const point of screening.points()) {
     const way = ways.next();
     if (way.done) throw new Error("the points of a run and their facts are not as many");
     if (!selection.isMeant(point)) continue;
-    const { facts, survey } = way.value;
+    const { facts: ofPoint, survey, at } = way.value;
     const silent = screening.head.surveys.find(({ file }) => file === survey.file)?.notAsked ?? [];
     const rules = ready.flatMap(({ rule, compiled }): RuleWhy[] => {
+      const facts = rule.group === null ? ofPoint : run.groups.factsOfRow(at, rule.id);
+      if (facts === null) return [];
       const trace = traceRule(rule, rulebook, options, facts);
       const finding = point.findings.find((one) => one.rule === rule.id) ?? null;
       const notAsked = silent.find((one) => one.rule === rule.id) ?? null;
@@ -86,7 +90,7 @@ export function* whyPoints(input: ScreeningInput, selection: WhySelection): Iter
 /** What a rule that was not asked would say; it counts in no verdict. */
 function unasked(
   rule: string,
-  { outcome, atBest, limit, margin, open }: ReturnType<ReturnType<typeof readyRules>[number]["compiled"]["judge"]>,
+  { outcome, atBest, limit, margin, open }: ReturnType<ReadyRule["compiled"]["judge"]>,
   facts: Facts,
 ): Finding {
   const missing = missingFacts(open, facts);

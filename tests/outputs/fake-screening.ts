@@ -18,6 +18,10 @@ export const SUMMARY: Summary = {
     notApplicable: 0,
     noLimitInForce: 0,
   })),
+  byCriticality: [
+    { criticality: "A", machines: 1, points: 3 },
+    { criticality: null, machines: 1, points: 1 },
+  ],
   toMeasure: [
     { fact: "lowest_speed", points: 1 },
     { fact: "target_torque", points: 1 },

@@ -99,7 +99,7 @@ export const CONDITION_MISTAKES: readonly Row[] = [
     'did you mean "outdoors"?',
   ],
   ["program text for a condition", "{ not: { condition: outdoors } }", '▶"wetting > 3"', "wrong-kind", "a mapping"],
-  ["fact of a group", "judges: thread_depth", "judges: ▶group.sum", "not-supported"],
+  ["fact of a group that is not there", "judges: thread_depth", "judges: ▶group.sum", "unknown-fact"],
   [
     "band that is not there",
     "{ below: { fact: model.thread_depth_min } }",

@@ -1,5 +1,6 @@
 import { type Broken, mistakesIn } from "./broken.js";
 import { CONDITION_MISTAKES } from "./broken-conditions.js";
+import { GROUP_MISTAKES } from "./broken-groups.js";
 import { LIMIT_MISTAKES, YAML_MISTAKES } from "./broken-limits.js";
 import { TABLE_MISTAKES } from "./broken-tables.js";
 import { WAY_MISTAKES } from "./broken-ways.js";
@@ -14,6 +15,7 @@ const CONDITION = "conditions/outdoors.yaml";
 /** At least one row for every way in which a file can be wrong. */
 export const BROKEN: readonly Broken[] = [
   ...TABLE_MISTAKES,
+  ...GROUP_MISTAKES,
   ...mistakesIn(RULE, [...CONDITION_MISTAKES, ...LIMIT_MISTAKES, ...YAML_MISTAKES]),
   ...mistakesIn("measuring/rule.yaml", WAY_MISTAKES),
   ...mistakesIn(OTHER_RULE, [

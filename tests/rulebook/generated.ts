@@ -175,6 +175,7 @@ export const ruleAndInner: fc.Arbitrary<{ readonly rule: Rule; readonly conditio
       const rule: Rule = {
         id: "generated",
         title: "generated",
+        group: null,
         sets: ["core"],
         stages: ["proposed", "installed"],
         appliesWhen,

@@ -222,9 +222,9 @@ describe("a hostile folder", () => {
     expect(other("base-1", "another", "OTHER-1")).toEqual(["models/baseline.yaml:3:15 duplicate-name"]);
   });
 
-  it("refuses groups and overlays by name, and files that have no place", () => {
+  it("refuses overlays by name, and files that have no place", () => {
     const text = "id: x\n";
-    for (const path of ["groups/x.yaml", "overlay.yaml", "overlays/x.yaml"]) {
+    for (const path of ["overlay.yaml", "overlays/x.yaml"]) {
       const loading = loadRulebook(smallFiles({ [path]: text }));
       expect(loading.ok ? [] : loading.findings).toMatchObject([
         {

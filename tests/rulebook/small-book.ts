@@ -144,6 +144,56 @@ casesGive: { asOf: 2026-06-01 }
 `,
 };
 
+/** Groups, a rule on one of them, and a condition that they use, to go with the small book. */
+export const SMALL_GROUPS: Readonly<Record<string, string>> = {
+  "groups/supply.yaml": `id: supply
+title: "points that name the same supply"
+key: [supply_name]
+members:
+  group.supply_current: { sum: sensor_current }
+  group.supply_rating: { same: supply_rating }
+  group.critical_points_on_supply: { count: { where: { fact: criticality, operator: equal, value: A } } }
+`,
+  "groups/bearing.yaml": `id: bearing
+title: "points at the same bearing"
+key: [asset_tag, component]
+members:
+  group.radial_directions: { distinct: direction, where: { condition: sideways } }
+`,
+  "conditions/sideways.yaml": `id: sideways
+title: "the point looks across the shaft"
+when: { fact: direction, operator: in, value: [horizontal, vertical, radial] }
+`,
+  "supply/load.yaml": `id: load
+title: "the supply carries its points"
+group: supply
+sets: [full]
+stages: [proposed]
+appliesWhen: { fact: supply_name, operator: notEqual, value: "battery" }
+judges: group.supply_current
+limits:
+  - from: 2026-01-01
+    until: null
+    fail: { above: { fact: group.supply_rating } }
+    warn: { when: { fact: group.critical_points_on_supply, operator: greaterThan, value: 8 } }
+    cites: [sum]
+citations:
+  sum: { basis: derivation, says: "currents add up" }
+messages:
+  fail: "the supply {supply_name} has {group.supply_current}"
+  warn: "many critical points"
+remedy:
+  text: "a larger supply"
+  change: [supply_name, supply_rating]
+cases:
+  - { name: "little", given: { group.supply_current: 1 A }, expect: pass }
+  - { name: "too much", given: { group.supply_current: 3 A }, expect: fail }
+  - { name: "many", given: { group.supply_current: 1 A, group.critical_points_on_supply: 9 }, expect: warn }
+  - { name: "open", given: {}, expect: undecided }
+casesGive: { supply_name: "PSU 1", group.supply_rating: 2 A, group.critical_points_on_supply: 0, asOf: 2026-06-01 }
+`,
+};
+
 /** The small book as files, some of them replaced, added or (null) left out. */
 export function smallFiles(changed: Readonly<Record<string, string | null>> = {}): readonly TextFile[] {
   return Object.entries({ ...SMALL_BOOK, ...changed }).flatMap(([path, text]) =>

@@ -33,7 +33,7 @@ describe.each(STAGES)("the survey of 200 points, stage %s", (stage) => {
     expect(screening.summary().points).toBe(200);
     expect(surveys.flatMap(({ notAsked }) => notAsked)).toEqual([]);
     const codes = new Set(surveys.flatMap(({ problems }) => problems.map(({ code }) => code)));
-    expect([...codes].sort()).toEqual(["ditto", "dropped-remark", "row-skipped"]);
+    expect([...codes].sort()).toEqual(["ditto", "dropped-remark", "no-group", "row-skipped"]);
   });
 });
 

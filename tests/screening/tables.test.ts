@@ -123,7 +123,7 @@ describe("a bond", () => {
   it("asks for the sheet where the gap hangs on it", () => {
     expect(
       findingOf("gap-filled", { ...bond, surface_radius: known(200), adhesive_gap_max: unknown("missing") })?.missing,
-    ).toEqual([{ fact: "adhesive_gap_max", reason: "missing" }]);
+    ).toEqual([{ fact: "adhesive_gap_max", reason: "missing", measureTo: null }]);
   });
 });
 

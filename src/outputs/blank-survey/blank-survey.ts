@@ -12,7 +12,7 @@ import { BLANK_TEXTS } from "./texts/by-language.js";
 /** What a blank survey is made for. */
 export interface BlankSurveyInput {
   /** Its rules say which columns there are, its word lists what stands in them. */
-  readonly rulebook: Pick<Rulebook, "rules" | "conditions" | "models" | "baselineModel" | "words">;
+  readonly rulebook: Pick<Rulebook, "rules" | "conditions" | "models" | "groups" | "baselineModel" | "words">;
   readonly language: Language;
   readonly stage: Stage;
   readonly program: { readonly name: string; readonly version: string };

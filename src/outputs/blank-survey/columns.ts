@@ -24,7 +24,7 @@ export interface BlankColumns {
   readonly leftOut: readonly FactDefinition[];
 }
 
-type Book = Pick<Rulebook, "rules" | "conditions" | "models" | "baselineModel" | "words">;
+type Book = Pick<Rulebook, "rules" | "conditions" | "models" | "groups" | "baselineModel" | "words">;
 
 /** Finds for every needed field the heading and the words that the importer reads back as just that. */
 export function blankColumns(book: Book, language: Language, stage: Stage, texts: BlankTexts): BlankColumns {

@@ -35,15 +35,26 @@ const ALWAYS_BUILT: ReadonlySet<string> = new Set([
  * of the rulebook need at the stage, and of installed points what was built and what was proposed for them.
  */
 export function neededFields(
-  rulebook: Pick<Rulebook, "rules" | "conditions">,
+  rulebook: Pick<Rulebook, "rules" | "conditions" | "groups">,
   stage: Stage,
 ): readonly FactDefinition[] {
   const stages = stage === "installed" ? STAGES : [stage];
   const needed = new Set(ALWAYS);
   for (const rule of rulebook.rules) {
-    for (const fact of factsOfRule(rule, stages, rulebook)) addWithNeeds(fact, needed);
+    const facts = factsOfRule(rule, stages, rulebook);
+    for (const fact of facts) addWithNeeds(fact, needed);
+    for (const fact of keysOf(rule, facts, rulebook.groups)) addWithNeeds(fact, needed);
   }
   return SURVEY_FACTS.filter(({ id }) => needed.has(id) || (stage === "installed" && ALWAYS_BUILT.has(id)));
+}
+
+/** What puts rows into the groups that a rule speaks of. */
+function keysOf(rule: Rule, facts: readonly string[], groups: Rulebook["groups"]): readonly string[] {
+  if (facts.length === 0) return [];
+  const meant = [...groups.values()].filter(
+    ({ id, members }) => id === rule.group || facts.some((fact) => members.has(fact)),
+  );
+  return meant.flatMap(({ key }) => key);
 }
 
 function addWithNeeds(fact: string, needed: Set<string>): void {

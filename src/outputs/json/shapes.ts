@@ -3,6 +3,7 @@ import type {
   ChangeFound,
   FactShown,
   Finding,
+  GroupShown,
   LimitShown,
   ModelShown,
   ResultHead,
@@ -88,6 +89,26 @@ export function findingShape(finding: Finding): Shape<Finding> {
     remedy: finding.remedy,
     changes: finding.changes.map(changeShape),
     group: finding.group,
+  };
+}
+
+/** A group as documents write it. */
+export function groupShape(group: GroupShown): Shape<GroupShown> {
+  return {
+    id: group.id,
+    kind: group.kind,
+    title: group.title,
+    key: group.key.map(({ fact, value }) => ({ fact, value })),
+    rows: group.rows.map(({ file, sheet, row, point }) => ({ file, sheet, row, point })),
+    disagreements: group.disagreements.map(({ fact, values }) => ({
+      fact,
+      values: values.map(({ value, rows, cells }) => ({
+        value,
+        rows,
+        cells: cells.map(({ file, sheet, cell }) => ({ file, sheet, cell })),
+      })),
+    })),
+    findings: group.findings.map(findingShape),
   };
 }
 
@@ -200,7 +221,7 @@ export function headShape(head: ResultHead): Shape<ResultHead> {
     models: head.models.map(modelShape),
     tables: head.tables.map(tableShape),
     rules: head.rules.map(ruleShape),
-    groups: head.groups,
+    groups: head.groups.map(groupShape),
     cautions: head.cautions,
   };
 }
@@ -222,6 +243,11 @@ export function summaryShape(summary: Summary): Shape<Summary> {
       undecided: counts.undecided,
       notApplicable: counts.notApplicable,
       noLimitInForce: counts.noLimitInForce,
+    })),
+    byCriticality: summary.byCriticality.map(({ criticality, machines, points }) => ({
+      criticality,
+      machines,
+      points,
     })),
     toMeasure: summary.toMeasure.map((open) => ({ fact: open.fact, points: open.points })),
     settling: summary.settling.map(stepShape),

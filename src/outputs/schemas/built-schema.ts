@@ -1,5 +1,6 @@
 import { MATCH_STATUSES } from "../../built/index.js";
 import { CELL_PLACE, FINDING_PARTS, factShownPart, OUTCOMES } from "./finding-parts.js";
+import { GROUP_PARTS } from "./group-parts.js";
 import { HEAD_PARTS } from "./head-parts.js";
 import { HEAD } from "./result-schema.js";
 import {
@@ -166,6 +167,7 @@ export const BUILT_SCHEMA: SchemaPart = {
   $defs: {
     ...ofFindings,
     ...HEAD_PARTS,
+    ...GROUP_PARTS,
     factShown: factShownPart({ file: text("Survey file that the cell stands in."), ...CELL_PLACE }),
     runHead: exactly("The head of a run, as in the result document.", HEAD),
     row: ROW,

@@ -136,7 +136,7 @@ const RULE = exactly("A rule that was applied.", {
 
 const COUNTS = exactly("Outcomes of one rule over all points.", {
   rule: form("Id of the rule.", KEBAB),
-  pass: whole("Points that pass."),
+  pass: whole("Points that pass; of a rule of groups, points of groups that do."),
   warn: whole("Points that warn."),
   fail: whole("Points that fail."),
   undecided: whole("Points where it is open."),
@@ -152,6 +152,19 @@ const SUMMARY = exactly("What stands after the points.", {
   warnOnlyUndecided: whole("Points that warn only because something is undecided."),
   problems: whole("Import problems over all surveys."),
   byRule: listOf("Counts by rule.", defined("ruleCounts")),
+  byCriticality: listOf(
+    "Machines and points by the class of the machine.",
+    exactly("Machines and points of one class.", {
+      criticality: oneOfWords("The class; null where it is not known or the rows of a machine disagree.", [
+        "A",
+        "B",
+        "C",
+        null,
+      ]),
+      machines: whole("Machines, by their asset tags."),
+      points: whole("Points on machines of the class; a point without a tag by its own row."),
+    }),
+  ),
   toMeasure: listOf(
     "Facts that stand in the way, most points first.",
     exactly("A fact to be measured.", { fact: form("Id of the fact.", FACT), points: whole("Points it leaves open.") }),

@@ -1,4 +1,5 @@
 import { FINDING_PARTS } from "./finding-parts.js";
+import { GROUP_PARTS } from "./group-parts.js";
 import { HEAD_PARTS } from "./head-parts.js";
 import {
   DAY,
@@ -55,7 +56,7 @@ export const HEAD = {
   models: listOf("Sensor models that the points name.", defined("model")),
   tables: listOf("Tables in force that the rules look up.", defined("table")),
   rules: listOf("Rules that were asked, said once.", defined("rule")),
-  groups: { ...listOf("Groups with findings of their own; none are formed yet.", {}), maxItems: 0 },
+  groups: listOf("Rows that share a key (a supply, a machine), where there is something to list.", defined("group")),
   cautions: listOf("Cautions that go with everything that leads to work.", { type: "string" }),
 } as const satisfies Record<string, SchemaPart>;
 
@@ -76,6 +77,7 @@ export const RESULT_SCHEMA: SchemaPart = {
   $defs: {
     ...FINDING_PARTS,
     ...HEAD_PARTS,
+    ...GROUP_PARTS,
     ndjsonHead: exactly("First line of the NDJSON form: all that stands before the points.", HEAD),
     ndjsonClosing: exactly("Last line of the NDJSON form; a stream without it broke off.", {
       summary: defined("summary"),

@@ -1,5 +1,6 @@
 import type { ResultHead, Summary } from "../../screening/index.js";
 import { methodsSection, settlingSection } from "./advice-sections.js";
+import { groupsSection } from "./groups-section.js";
 import { paragraph } from "./layout.js";
 import { notAskedSection } from "./not-asked-section.js";
 import { columnsSection, problemsSection, readSection, rulesSection, verdictsSection } from "./sections.js";
@@ -25,6 +26,7 @@ export function terminalReport(head: ResultHead, summary: Summary, written: read
     ...head.surveys.filter((survey) => survey.columns.length > 0).map(columnsSection),
     problemsSection(head.surveys),
     rulesSection(head, summary),
+    groupsSection(head),
     notAskedSection(head),
     settlingSection(summary),
     methodsSection(summary),

@@ -57,10 +57,18 @@ function placesOf(finding: Finding, record: PointRecord | undefined) {
   const judged = finding.facts[0]?.cells ?? [];
   if (!isOpen(finding.outcome)) return judged;
   const lacking = finding.missing.flatMap(({ fact }) => {
-    const origin = record?.facts.get(fact)?.origin;
+    const state = record?.facts.get(fact);
+    // What a group lacks may stand in this row and be missing in another one.
+    if (finding.group !== null && state?.known && !isContradicted(finding, fact)) return [];
+    const origin = state?.origin;
     return origin?.kind === "cells" ? origin.cells : [];
   });
   return lacking.length > 0 ? lacking : judged;
+}
+
+/** A value that other rows of the group contradict is in question in every row that states it. */
+function isContradicted({ missing }: Finding, fact: string): boolean {
+  return missing.some((one) => one.fact === fact && one.reason === "conflicting");
 }
 
 function findingInWords(finding: Finding, rules: RuleIndex): string {

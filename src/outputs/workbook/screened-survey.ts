@@ -1,6 +1,7 @@
 import type { Screening } from "../../screening/index.js";
 import { editWorkbook, type Inflating, type WorkbookEditing } from "../../workbook/index.js";
 import { indexRules } from "../findings/rule-index.js";
+import { GROUPS, GROUPS_WIDTHS, groupRows, hasGroupRows } from "./group-rows.js";
 import { MARKED_WIDTHS, markedRows } from "./marked-rows.js";
 import { LOOKS, ourSheet } from "./our-sheet.js";
 import type { ScreenedSurvey } from "./sheet-results.js";
@@ -22,8 +23,9 @@ export interface ScreenedSurveyInput {
 
 /**
  * The survey itself with the results in it: our columns to the right of each sheet with points, offending cells
- * framed, and four sheets behind its own. All else stays as it is: charts, pictures, macros, names, formulas. No
- * formula is ever written, outcomes are told by shape and word, and the same input gives the same bytes.
+ * framed, and behind its own sheets ours: four, and one more where groups of points do not pass. All else stays as it
+ * is: charts, pictures, macros, names, formulas. No formula is ever written, outcomes are told by shape and word, and
+ * the same input gives the same bytes.
  *
  * @param inflating - how this machine unpacks deflated data and takes checksums
  * @returns the file in pieces, or why this survey cannot be edited; `screenedWorkbook` makes a new one then
@@ -43,6 +45,7 @@ export async function screenedSurvey(
   const summary = screening.summary();
   const own = head.surveys.filter(({ file }) => file === survey.file);
   const verdicts = head.surveys.length > 1 ? marks.verdicts : null;
+  const files = new Set([survey.file]);
   const sheets = survey.workbook.sheets
     .map((raw) => surveyEdit(raw, survey, marks, points, rules))
     .filter(({ rows, frames }) => rows.size + frames.length > 0);
@@ -54,6 +57,9 @@ export async function screenedSurvey(
       added: [
         ourSheet("Summary", SUMMARY_WIDTHS, 0, () => summaryRows(head, summary, verdicts)),
         ourSheet("Rules applied", RULES_WIDTHS, 1, () => rulesRows(head)),
+        ...(hasGroupRows(head, files, rules)
+          ? [ourSheet(GROUPS, GROUPS_WIDTHS, 1, () => groupRows(head, files, rules))]
+          : []),
         ourSheet("Remarks", REMARKS_WIDTHS, 0, () => remarksRows({ surveys: own }, [])),
         // Last, because it goes through all points to the end, after which the counts of the run are whole again.
         ourSheet("Marked cells", MARKED_WIDTHS, 1, () => markedRows(points(), survey.file, marks, rules)),

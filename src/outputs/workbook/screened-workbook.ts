@@ -1,6 +1,7 @@
 import type { Workbook } from "exceljs";
 import { indexRules } from "../findings/rule-index.js";
 import { fixedPackage } from "./fixed-package.js";
+import { GROUPS, GROUPS_WIDTHS, groupRows, hasGroupRows } from "./group-rows.js";
 import { freezeRows, layOutPages, repeatRows } from "./pages.js";
 import { nameOfFile, sheetNamer } from "./sheet-names.js";
 import { gatherResults, ownVerdicts, type ScreenedInput, sheetKey } from "./sheet-results.js";
@@ -14,7 +15,7 @@ const MOST_COMMENTS = 5_000;
 
 /**
  * The surveys with the results beside them, as a new workbook: every sheet at its own addresses, our columns to the
- * right, offending cells framed and explained, then the sheets "Summary", "Rules applied" and "Remarks". No formula
+ * right, offending cells framed and explained, then the sheets "Summary", "Rules applied", "Groups" and "Remarks". No formula
  * is ever written, outcomes are told by shape and word, and the same input gives the same bytes.
  *
  * This is what a survey gets that cannot be edited in place, a table of text for instance; see `screenedSurvey`.
@@ -76,5 +77,7 @@ function fillWorkbook(workbook: Workbook, input: ScreenedInput, dateSystem: 1900
   };
   own("Summary", SUMMARY_WIDTHS, summaryRows(head, input.summary, ownVerdicts(head, input.surveys, results)), false);
   own("Rules applied", RULES_WIDTHS, rulesRows(head), true);
+  const files = new Set(input.surveys.map(({ file }) => file));
+  if (hasGroupRows(head, files, rules)) own(GROUPS, GROUPS_WIDTHS, [...groupRows(head, files, rules)], true);
   own("Remarks", REMARKS_WIDTHS, remarksRows({ surveys: shown }, remarks), false);
 }

@@ -1,5 +1,6 @@
 import { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
 import { COLUMNS_SCHEMA } from "./columns-schema.js";
+import { GROUP_SCHEMA } from "./group-schema.js";
 import { MEASURING_SCHEMA } from "./measuring-schema.js";
 import type { JsonSchema } from "./parts.js";
 import { RULE_SCHEMA } from "./rule-schema.js";
@@ -9,6 +10,7 @@ import { WORDS_SCHEMA } from "./words-schema.js";
 
 export { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
 export { COLUMNS_SCHEMA, IGNORE } from "./columns-schema.js";
+export { GROUP_SCHEMA } from "./group-schema.js";
 export { MEASURING_SCHEMA } from "./measuring-schema.js";
 export type { JsonSchema } from "./parts.js";
 export { RULE_SCHEMA } from "./rule-schema.js";
@@ -25,6 +27,7 @@ export const SCHEMA_FILES: Readonly<Record<string, JsonSchema>> = {
   "rule.schema.json": RULE_SCHEMA,
   "condition.schema.json": CONDITION_SCHEMA,
   "model.schema.json": MODEL_SCHEMA,
+  "group.schema.json": GROUP_SCHEMA,
   "measuring.schema.json": MEASURING_SCHEMA,
   "table.schema.json": TABLE_SCHEMA,
   "words.schema.json": WORDS_SCHEMA,

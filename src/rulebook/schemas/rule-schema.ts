@@ -88,6 +88,10 @@ export const RULE_SCHEMA: JsonSchema = {
   properties: {
     id: { ...ID, description: "The name of the file without its ending." },
     title: { ...TEXT, description: "What holds when the rule passes, in one line." },
+    group: {
+      ...ID,
+      description: "Name of a group file: the rule judges each group of rows once, and all its rows by that.",
+    },
     sets: { type: "array", items: ID, minItems: 1, uniqueItems: true, $comment: "at least one set of the manifest" },
     stages: {
       type: "array",

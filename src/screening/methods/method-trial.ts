@@ -1,10 +1,10 @@
 import { isOpen, type Outcome } from "../../base/index.js";
 import type { FactState, Facts } from "../../facts/index.js";
-import { ChangedRecord, supposed } from "../changed-record.js";
+import { supposed } from "../changed-record.js";
 import { FactKey, Remembered } from "../fact-key.js";
 import type { ReadyRule } from "../judge-point.js";
 import { missingFacts } from "../missing.js";
-import { PointFacts } from "../point-facts.js";
+import type { PointFacts } from "../point-facts.js";
 import { surveyFactsUnder } from "../survey-facts-under.js";
 
 /** The fact that a trial changes. */
@@ -28,7 +28,7 @@ export function restsOnMethod({ compiled }: ReadyRule): boolean {
 /** One rule tried with one method in place of the proposed one, on each different set of facts once. */
 export class MethodTrial {
   readonly id: string;
-  /** Of the rule among those of the run. */
+  /** Of the rule among the rules of points. */
   readonly place: number;
   readonly #ready: ReadyRule;
   /** What it says of the method whatever else is known; null where that depends. */
@@ -81,5 +81,5 @@ function keptOnce(outcome: Outcome, missing: readonly string[]): TrialOutcome {
 
 /** A point as it would be with another method. */
 export function withMethod(facts: PointFacts, method: FactState): PointFacts {
-  return new PointFacts(new ChangedRecord(facts, new Map([[METHOD, method]])), facts.model, facts.tables);
+  return facts.changed(new Map([[METHOD, method]]));
 }

@@ -26,7 +26,7 @@ export type LackingFacts = ReadonlyMap<string, Pick<LackingRule, "lacking" | "op
 export interface JudgedPoint {
   readonly facts: PointFacts;
   readonly findings: readonly Finding[];
-  /** By the place of a rule in the run: whether it applies and was asked. */
+  /** By the place of a rule among those of points: whether it applies and was asked. */
   readonly applied: readonly boolean[];
   readonly verdict: Verdict;
   /** Of its survey. */
@@ -43,12 +43,15 @@ export class MethodTrials {
   readonly #resting: ReadonlySet<string>;
   readonly #openCounts: OpenCounts;
 
+  /** @param rules - every rule of the run, of points and of groups */
   constructor(rules: readonly ReadyRule[], rulebook: Pick<Rulebook, "methods">, site: SiteStatements | null) {
     this.#site = site;
     this.#lasting = rulebook.methods?.lasting ?? ALL_METHODS;
     const strict = rules.filter(({ rule }) => rule.undecided === "fail").map(({ rule }) => rule.id);
     this.#gates = new Set([...(rulebook.methods?.gates ?? []), ...strict]);
-    const resting = rules.map((ready, place) => ({ ready, place })).filter(({ ready }) => restsOnMethod(ready));
+    // What is said of a group does not hang on the method of one of its points.
+    const ofPoints = rules.filter(({ rule }) => rule.group === null);
+    const resting = ofPoints.map((ready, place) => ({ ready, place })).filter(({ ready }) => restsOnMethod(ready));
     const trialsOf = (method: string) =>
       resting.map(({ ready, place }) => new MethodTrial(ready, place, method)).filter(saysSomething);
     this.#trials = new Map(ALL_METHODS.map((method) => [method, trialsOf(method)]));

@@ -1,8 +1,8 @@
 import { type FactState, findFact, SURVEY_FACTS } from "../../facts/index.js";
-import { ChangedRecord, supposed } from "../changed-record.js";
+import { supposed } from "../changed-record.js";
 import type { ReadyRule } from "../judge-point.js";
 import { missingFacts } from "../missing.js";
-import { PointFacts } from "../point-facts.js";
+import type { PointFacts } from "../point-facts.js";
 import { repeatedBy } from "../repeated.js";
 import type { Finding } from "../result.js";
 import { sampleValues } from "./sample-values.js";
@@ -12,7 +12,7 @@ const MOST_ROUNDS = 4;
 /** Combinations of choices tried in each round. */
 const MOST_TRIED = 24;
 
-/** An undecided finding with the rule that made it; null for one that is not of a rule of the run. */
+/** An undecided finding with the rule that made it; null for one that is not of a rule of points. */
 export interface OpenFinding {
   readonly ready: ReadyRule | null;
   readonly finding: Finding;
@@ -96,7 +96,7 @@ function addAskedNext(compiled: ReadyRule["compiled"], ids: Set<string>, facts: 
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const before = ids.size;
     for (const changes of completionsOf([...ids])) {
-      const changed = new PointFacts(new ChangedRecord(facts, changes), facts.model, facts.tables);
+      const changed = facts.changed(changes);
       const { outcome, open } = compiled.judge(changed);
       if (outcome !== "undecided") continue;
       // What is known now and lies too near a limit only shows that the made-up value was badly chosen.

@@ -18,7 +18,7 @@ const rulebook = await shippedRulebook();
 /** The invented models of the rulebook as if they could be bought, so that there are some to choose from. */
 const models = new Map([...rulebook.models].map(([id, model]) => [id, { ...model, forExamplesOnly: false }]));
 const shelf = new ModelShelf({ ...rulebook, models }, AS_OF);
-const withChanges = rulebook.rules.filter((rule) => rule.remedy.change.length > 0);
+const withChanges = rulebook.rules.filter((rule) => rule.group === null && rule.remedy.change.length > 0);
 
 const tables = tablesOn(rulebook, AS_OF);
 
