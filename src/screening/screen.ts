@@ -9,7 +9,7 @@ import { namesOf, pointIdOf } from "./identity.js";
 import type { ScreeningInput, ScreeningOptions } from "./input.js";
 import { type ReadyRule, weightOf, worst } from "./judge-point.js";
 import { methodAllowed } from "./methods/method-allowed.js";
-import { type LackingFacts, MethodTrials, NO_TRIALS, type Trials } from "./methods/method-trials.js";
+import { type LackingFacts, MethodTrials, NO_TRIALS } from "./methods/method-trials.js";
 import { methodsAllowedFor } from "./methods/methods-allowed.js";
 import { ModelShelf } from "./models.js";
 import { rulesLacking, rulesNotAsked } from "./not-asked.js";
@@ -217,15 +217,9 @@ class Run {
     const { file, sheet, row } = record;
     const isTried = verdict !== "pass" || this.#input.options.allFindings;
     const lacking = this.#lacking.get(survey) ?? new Map();
-    let trials: Trials | null = null;
-    // Only some outputs tell of methods.
-    const tried = (): Trials => {
-      trials ??= (isTried && this.#trials?.of({ facts, findings, applied, verdict, lacking })) || NO_TRIALS;
-      return trials;
-    };
+    const trials = (isTried && this.#trials?.of({ facts, findings, applied, verdict, lacking })) || NO_TRIALS;
     const isSettled = open.length === 0 || findings.some(({ outcome }) => outcome === "fail");
-    const settler = this.#settler;
-    let settledBy: readonly string[] | null | undefined;
+    // Plain data: accessors would give every point a shape of its own, which the engine frees late.
     const result: PointResult = {
       id,
       ...namesOf(facts),
@@ -233,16 +227,9 @@ class Run {
       sheet,
       row,
       verdict,
-      get methods() {
-        return tried().methods;
-      },
-      get methodAdvised() {
-        return tried().methodAdvised;
-      },
-      get settledBy() {
-        if (settledBy === undefined) settledBy = isSettled ? null : settler.settling(open, facts);
-        return settledBy;
-      },
+      methods: trials.methods,
+      methodAdvised: trials.methodAdvised,
+      settledBy: isSettled ? null : this.#settler.settling(open, facts),
       findings,
     };
     tally?.point(result);
