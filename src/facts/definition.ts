@@ -29,7 +29,14 @@ export interface FactDefinition {
   readonly plausible?: { readonly lowest: number; readonly highest: number };
   /** Of derived facts: the facts it is computed from. Of facts of a table: those by which it is looked up, in their order. */
   readonly needs?: readonly string[];
+  /** Of derived facts: how, in one line of plain notation. */
+  readonly formula?: string;
+  /** Of derived facts: where the formula comes from. */
+  readonly formulaSource?: string;
 }
+
+/** A derived fact: it always says from what, how and by which source it is computed. */
+export type DerivedDefinition = FactDefinition & Required<Pick<FactDefinition, "needs" | "formula" | "formulaSource">>;
 
 /** Whether values of this fact are numbers (kept as intervals). */
 export function isNumeric(definition: FactDefinition): boolean {

@@ -1,15 +1,15 @@
 import { isOpen, type Verdict } from "../base/index.js";
 import type { ImportProblem, PointRecord, Survey } from "../records/index.js";
 import { compileRule, type Rulebook, type SensorModel, type TableLookup, tablesOn } from "../rulebook/index.js";
+import { AskedRules } from "./asked-rules.js";
 import { headOf, surveyShown } from "./head.js";
 import { namesOf, pointIdOf } from "./identity.js";
 import type { ScreeningInput, ScreeningOptions } from "./input.js";
 import { type ReadyRule, weightOf, worst } from "./judge-point.js";
 import { methodAllowed } from "./methods/method-allowed.js";
-import { type LackingFacts, MethodTrials, NO_TRIALS, type Trials } from "./methods/method-trials.js";
+import { MethodTrials, NO_TRIALS, type Trials } from "./methods/method-trials.js";
 import { methodsAllowedFor } from "./methods/methods-allowed.js";
 import { ModelShelf } from "./models.js";
-import { rulesLacking, rulesNotAsked } from "./not-asked.js";
 import { PointFacts, type PointOnItsWay } from "./point-facts.js";
 import { PointIds } from "./point-ids.js";
 import { pointTwice } from "./point-twice.js";
@@ -71,6 +71,8 @@ export interface PointJudge {
   readonly head: ResultHead;
   /** @param survey - the survey of the run that the record stands in */
   judge(record: PointRecord, survey: Survey): PointResult;
+  /** Which rules are asked of the point, by their ids. */
+  asks(record: PointRecord, survey: Survey): (rule: string) => boolean;
 }
 
 /**
@@ -81,7 +83,11 @@ export interface PointJudge {
 export function pointJudge(input: ScreeningInput): PointJudge {
   const run = new Run(input);
   const head = run.head();
-  return { head, judge: (record, survey) => run.judge(run.pointOf(record, survey), null) };
+  return {
+    head,
+    judge: (record, survey) => run.judge(run.pointOf(record, survey), null),
+    asks: (record, survey) => run.asks(run.pointOf(record, survey)),
+  };
 }
 
 /** One run over all surveys; judges lazily, so that a hundred thousand points need no room for their findings. */
@@ -92,8 +98,7 @@ class Run {
   readonly #tables: TableLookup;
   readonly #judges: readonly RememberedJudge[];
   readonly #remedies: Remedies;
-  readonly #notAsked = new Map<Survey, ReadonlySet<string>>();
-  readonly #lacking = new Map<Survey, LackingFacts>();
+  readonly #asked = new Map<Survey, AskedRules>();
   readonly #ids = new PointIds();
   readonly #trials: MethodTrials | null;
   readonly #settler = new Settler();
@@ -118,11 +123,9 @@ class Run {
         if (facts.model.ok) models.add(facts.model.model);
         if (this.#ids.add(record, pointIdOf(facts, siteName)) === null) unnamed += 1;
       }
-      const lacking = rulesLacking(this.rules, survey, () => this.#factsOf(survey));
-      this.#lacking.set(survey, new Map(lacking.map((rule) => [rule.ready.rule.id, rule])));
-      const notAsked = rulesNotAsked(lacking);
-      this.#notAsked.set(survey, new Set(notAsked.map(({ rule }) => rule)));
-      return surveyShown(survey, { notAsked, remarks: this.#remarks(survey, unnamed) });
+      const asked = new AskedRules(this.rules, survey, models, () => this.#factsOf(survey));
+      this.#asked.set(survey, asked);
+      return surveyShown(survey, { notAsked: asked.notAsked, remarks: this.#remarks(survey, unnamed) });
     });
     return headOf(this.#input, this.rules, [...models], surveys);
   }
@@ -137,6 +140,12 @@ class Run {
     return { record, survey, facts: new PointFacts(record.facts, model, this.#tables) };
   }
 
+  /** Whether a rule is asked of a point: its survey has the columns, and its model states what the rule needs. */
+  asks({ facts, survey }: PointOnItsWay): (rule: string) => boolean {
+    const silent = this.#asked.get(survey)?.silentOn(facts.model);
+    return (rule) => !silent?.has(rule);
+  }
+
   /** @param tally - counts what is judged; null where it has been counted before */
   judge(point: PointOnItsWay, tally: Tally | null): PointResult {
     const { facts, record, survey } = point;
@@ -145,8 +154,8 @@ class Run {
     const open: OpenFinding[] = [];
     const applied: boolean[] = [];
     let verdict: Verdict = "pass";
-    const silent = this.#notAsked.get(survey);
-    const said = this.#judges.map((judge) => (silent?.has(judge.ready.rule.id) ? null : judge.judge(facts)));
+    const isAsked = this.asks(point);
+    const said = this.#judges.map((judge) => (isAsked(judge.ready.rule.id) ? judge.judge(facts) : null));
     for (const [place, ready] of this.rules.entries()) {
       const judged = said[place];
       if (!judged) continue;
@@ -167,7 +176,7 @@ class Run {
     }
     const { file, sheet, row } = record;
     const isTried = verdict !== "pass" || this.#input.options.allFindings;
-    const lacking = this.#lacking.get(survey) ?? new Map();
+    const lacking = this.#asked.get(survey)?.lackingOn(facts.model) ?? new Map();
     let trials: Trials | null = null;
     // Only some outputs tell of methods.
     const tried = (): Trials => {

@@ -60,7 +60,9 @@ export function* whyPoints(input: ScreeningInput, selection: WhySelection): Iter
     const rules = ready.flatMap(({ rule, compiled }): RuleWhy[] => {
       const trace = traceRule(rule, rulebook, options, facts);
       const finding = point.findings.find((one) => one.rule === rule.id) ?? null;
-      const notAsked = silent.find((one) => one.rule === rule.id) ?? null;
+      const model = facts.model.ok ? facts.model.model.id : null;
+      const isOfPoint = (one: NotAsked): boolean => one.model === null || one.model === model;
+      const notAsked = silent.find((one) => one.rule === rule.id && isOfPoint(one)) ?? null;
       if (trace === null) return [];
       const named = [
         ...compiled.factsNamed,
