@@ -27,6 +27,11 @@ export function dayBefore(day: PlainDay): PlainDay {
   return new Date(Date.parse(`${day}T00:00:00Z`) - 86_400_000).toISOString().slice(0, 10);
 }
 
+/** Days from one day to another; below 0 where the second one comes first. */
+export function daysBetween(from: PlainDay, to: PlainDay): number {
+  return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / 86_400_000);
+}
+
 /** The day of a moment in UTC, the same on every machine. */
 export function utcDay(moment: Date): PlainDay {
   return moment.toISOString().slice(0, 10);

@@ -15,8 +15,11 @@ export const DIMENSIONS = [
   "vibration-velocity",
   "vibration-acceleration",
   "ratio",
+  "mass",
   "stress",
+  "resistance",
   "resistance-per-length",
+  "acceleration-noise-density",
 ] as const;
 
 export type Dimension = (typeof DIMENSIONS)[number];
@@ -158,8 +161,30 @@ const LINEAR: readonly Unit[] = [
     ["%", 1, "percent | per cent | prozent | por ciento | pour cent"],
     ["pu", 100],
   ]),
-  ...linear("stress", [["MPa", 1, "N/mm² | N/mm2"]]),
+  ...linear("mass", [
+    ["g", 1, "gram | grams | gramm | gramo | gramos | gramme | grammes"],
+    ["kg", 1000, "kgs | kilo | kilos | kilogram | kilograms | kilogramm"],
+    ["lb", 453.59237, "lbs"],
+    ["oz", 28.349523125],
+  ]),
+  ...linear("stress", [
+    ["MPa", 1, "N/mm² | N/mm2 | N/mm^2"],
+    ["kPa", 0.001],
+    ["bar", 0.1],
+    ["psi", 0.006894757293168361],
+  ]),
+  ...linear("resistance", [
+    ["Ω", 1, "ohm | ohms"],
+    ["mΩ", 0.001],
+    ["kΩ", 1000],
+    ["MΩ", 1e6],
+  ]),
   ...linear("resistance-per-length", [["Ω/km", 1, "ohm/km"]]),
+  ...linear("acceleration-noise-density", [
+    ["µg/√Hz", 1, "ug/√Hz | µg/sqrt(Hz) | ug/sqrt(Hz) | µg/rtHz | ug/rtHz"],
+    ["mg/√Hz", 1000],
+    ["m/s²/√Hz", 1e6 / 9.80665, "(m/s²)/√Hz | m/s2/√Hz"],
+  ]),
   ...linear("temperature-difference", [
     ["K", 1, "kelvin"],
     ["°F", 1 / 1.8, "F | degF"],
@@ -204,22 +229,13 @@ export const UNITS: readonly Unit[] = [...LINEAR, ...BENT];
 
 /** Units of quantities that no field of a survey has; met in a cell they are the wrong dimension, not an unknown word. */
 const OTHER_QUANTITIES: ReadonlyMap<string, string> = new Map([
-  ["kg", "mass"],
   ["t", "mass"],
-  ["lb", "mass"],
-  ["lbs", "mass"],
-  ["bar", "pressure"],
-  ["psi", "pressure"],
-  ["kPa", "pressure"],
-  ["MPa", "pressure"],
   ["kVA", "apparent power"],
   ["VA", "apparent power"],
   ["l/min", "flow"],
   ["m³/h", "flow"],
   ["m3/h", "flow"],
   ["dB", "level"],
-  ["Ω", "resistance"],
-  ["ohm", "resistance"],
   ["Ah", "charge"],
   ["N", "force"],
   ["kN", "force"],

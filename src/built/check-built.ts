@@ -1,5 +1,4 @@
 import { sha256OfData } from "../base/index.js";
-import type { Survey } from "../records/index.js";
 import { namesOf, type PointJudge, type PointResult, pointJudge } from "../screening/index.js";
 import { CarriedFacts } from "./carried-facts.js";
 import { comparedOf, differencesOf } from "./differences.js";
@@ -54,7 +53,7 @@ class Comparison {
   readonly #asBuilt: PointJudge;
   readonly #gates: { readonly before: ReadonlySet<string>; readonly now: ReadonlySet<string> };
   readonly #gatesProposed: ReadonlySet<string>;
-  readonly #asked = new Map<Survey, ReadonlySet<string>>();
+  readonly #rulesNow: ReadonlySet<string>;
 
   constructor(input: BuiltInput) {
     this.#input = input;
@@ -67,6 +66,7 @@ class Comparison {
     this.#asProposed = pointJudge(runOver(proposed, "proposed", input));
     this.#asBuilt = pointJudge(runOver(this.pairing.surveys.surveys, "installed", input));
     this.#gatesProposed = gatesOf(this.#asProposed.head.rules);
+    this.#rulesNow = new Set(this.#asBuilt.head.rules.map(({ id }) => id));
     this.#gates = { before: issued?.gates ?? this.#gatesProposed, now: gatesOf(this.#asBuilt.head.rules) };
     this.head = this.#makeHead(assumedSite);
   }
@@ -79,7 +79,7 @@ class Comparison {
     const asBuilt = judged && this.#asBuilt.judge(judged.record, judged.survey);
     const now = asBuilt ?? this.#verdictOnOpenOrder(pair);
     const gates = asBuilt ? this.#gates : { ...this.#gates, now: this.#gatesProposed };
-    const isAsked = asBuilt && judged ? this.#askedIn(judged.survey) : () => true;
+    const isAsked = asBuilt && judged ? this.#askedOf(judged) : () => true;
     const { change, recall, onlyUndecided, turned } = compared(then, now, { gates, isAsked });
     const { differences, carried, notCarried } = this.#factsOf(pair);
     const isBuilt = built.length > 0 && status !== "not-built";
@@ -107,18 +107,10 @@ class Comparison {
     };
   }
 
-  /** Whether a rule is asked of a survey of what was built. */
-  #askedIn(survey: Survey): (rule: string) => boolean {
-    const known = this.#asked.get(survey) ?? this.#rulesAskedIn(survey);
-    this.#asked.set(survey, known);
-    return (rule) => known.has(rule);
-  }
-
-  #rulesAskedIn(survey: Survey): ReadonlySet<string> {
-    const { head } = this.#asBuilt;
-    const shown = head.surveys[this.pairing.surveys.surveys.indexOf(survey)];
-    const silent = new Set(shown?.notAsked.map(({ rule }) => rule));
-    return new Set(head.rules.flatMap(({ id }) => (silent.has(id) ? [] : [id])));
+  /** Whether a rule is asked of a point as it was built. */
+  #askedOf({ record, survey }: Row): (rule: string) => boolean {
+    const isAsked = this.#asBuilt.asks(record, survey);
+    return (rule) => this.#rulesNow.has(rule) && isAsked(rule);
   }
 
   /** What the order rests on. */

@@ -44,7 +44,7 @@ export class PairSurveys {
     const remarks = new Map<string, ImportProblem>();
     for (const problem of own.flatMap(({ problems }) => problems)) remarks.set(JSON.stringify(problem), problem);
     const notAsked = new Map<string, NotAsked>();
-    for (const one of own.flatMap((pair) => pair.notAsked)) notAsked.set(one.rule, one);
+    for (const one of own.flatMap((pair) => pair.notAsked)) notAsked.set(`${one.model ?? ""} ${one.rule}`, one);
     const { file, digest, sheets, columns, problems } = survey;
     return {
       file,

@@ -35,7 +35,14 @@ export interface FactDefinition {
    * Of facts of a group: those of its rows.
    */
   readonly needs?: readonly string[];
+  /** Of derived facts: how, in one line of plain notation. */
+  readonly formula?: string;
+  /** Of derived facts: where the formula comes from. */
+  readonly formulaSource?: string;
 }
+
+/** A derived fact: it always says from what, how and by which source it is computed. */
+export type DerivedDefinition = FactDefinition & Required<Pick<FactDefinition, "needs" | "formula" | "formulaSource">>;
 
 /** Whether values of this fact are numbers (kept as intervals). */
 export function isNumeric(definition: FactDefinition): boolean {

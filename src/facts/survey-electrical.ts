@@ -33,4 +33,5 @@ export const ELECTRICAL_FACTS: readonly FactDefinition[] = [
     "nowhere",
   ]),
   plain("yes-no", "electrical", "cable_route_clear", "cable route clear of walkways and rotating parts"),
+  plain("yes-no", "electrical", "drip_loop", "drip loop in front of the connector"),
 ];

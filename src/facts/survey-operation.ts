@@ -25,4 +25,22 @@ export const OPERATION_FACTS: readonly FactDefinition[] = [
   count("operation", "spectrum_lines", "lines of the spectrum", "spectral lines", 50, 204800),
   count("operation", "averages", "records averaged", "records", 1, 1000),
   quantity("operation", "settling_time", "settling time", "time", "s", 0, 3600),
+  count("operation", "pole_count", "number of poles", "poles", 2, 120),
+  quantity("operation", "mains_frequency", "mains frequency", "frequency", "Hz", 10, 1000),
+  choice("operation", "speed_taken_from", "shaft that gives the speed signal", [
+    "fastest-shaft",
+    "ratio-stated",
+    "other-shaft",
+  ]),
+  plain("yes-no", "operation", "step_named", "one step of speed and load named for measuring"),
+  quantity(
+    "operation",
+    "velocity_of_interest",
+    "vibration velocity to be seen",
+    "vibration-velocity",
+    "mm/s",
+    0.01,
+    100,
+  ),
+  quantity("operation", "accepted_error", "accepted error at the top of the band", "ratio", "%", 0.1, 90),
 ];

@@ -98,5 +98,11 @@ export const SURFACE_FACTS: readonly FactDefinition[] = [
   ]),
   quantity("mounting", "adhesive_set_time", "waiting time by the sheet of the adhesive", "time", "min", 0.1, 10080),
   quantity("mounting", "adhesive_gap_max", "greatest gap that the adhesive fills", "length", "mm", 0.01, 20),
+  quantity("mounting", "adhesive_set_temperature", "temperature of that waiting time", "temperature", "°C", -30, 300),
+  quantity("mounting", "bond_strength", "shear strength of the bond when tightened", "stress", "MPa", 0.05, 100),
+  plain("yes-no", "mounting", "pad_held", "pad held while tightening"),
+  quantity("mounting", "hole_tilt", "angle by which the hole is off square", "angle", "deg", 0, 30),
+  quantity("mounting", "mount_mass", "mass of pad or adapter", "mass", "g", 0, 20000),
+  quantity("mounting", "mounted_resonance", "mounted resonance as measured", "frequency", "Hz", 50, 200000),
   plain("yes-no", "mounting", "welding_agreed", "welding agreed by the maker of the machine"),
 ];

@@ -28,7 +28,7 @@ export interface BearingOrders {
 }
 
 /** Pitch diameters are printed rounded; full complements would otherwise fail to fit by a hair. */
-const FITTING_SLACK = 1.01;
+export const FITTING_SLACK = 1.01;
 
 /**
  * The characteristic frequencies of a rolling bearing in orders of the turning ring.
@@ -67,33 +67,6 @@ export function bearingOrders(geometry: BearingGeometry, turningRing: "inner" | 
 /** Where each order can lie when not all of the geometry is known. */
 export type BearingOrderBounds = Readonly<Record<keyof BearingOrders, Interval>>;
 
-/**
- * Certain bounds of the orders when only the number of elements is known, or only how many there can be at all;
- * turning inner ring.
- *
- * Source: derivation. Elements of diameter d fit on a circle D only if d/D ≤ sin(π/n), so 0 ≤ k ≤ sin(π/n); a per cent
- * is added for rounded diameters.
- * The spin has no upper bound, as nothing bounds the elements from below.
- *
- * @param fewestElements - at least 3
- * @param mostElements - the same where the number is known
- */
-export function bearingOrderBounds(fewestElements: number, mostElements: number = fewestElements): BearingOrderBounds {
-  requireCount("fewestElements", fewestElements, 3);
-  requireCount("mostElements", mostElements, fewestElements);
-  const few = FITTING_SLACK * Math.sin(Math.PI / fewestElements);
-  const many = FITTING_SLACK * Math.sin(Math.PI / mostElements);
-  // n (1 - sin(π/n)) and n (1 + sin(π/n)) both grow with n, the second because n sin(π/n) does.
-  const spin = (1 - few * few) / (2 * few);
-  return {
-    cage: { lowest: (1 - few) / 2, highest: 1 / 2 },
-    outerRace: { lowest: (fewestElements * (1 - few)) / 2, highest: mostElements / 2 },
-    innerRace: { lowest: fewestElements / 2, highest: (mostElements * (1 + many)) / 2 },
-    elementSpin: { lowest: spin, highest: Number.POSITIVE_INFINITY },
-    elementFault: { lowest: 2 * spin, highest: Number.POSITIVE_INFINITY },
-  };
-}
-
 /** Half width of the rule of thumb below, as its source prints it. */
 const RULE_OF_THUMB_WIDTH = 0.2;
 
@@ -102,7 +75,7 @@ const RULE_OF_THUMB_WIDTH = 0.2;
  * spin 0.23 n below 10 elements and 0.18 n from 10 on; each ± 20 %. Turning inner ring.
  *
  * Source: manual of a portable vibration analyser, "approximate calculation formulae (± 20 %)", read 2026-11-26.
- * A rule of thumb: a bearing can lie outside. Use {@link bearingOrderBounds} where a verdict hangs on it.
+ * A rule of thumb: a bearing can lie outside. Use `bearingOrdersWithin` where a verdict hangs on it.
  *
  * @param elements - rolling elements of one row, at least 3
  */

@@ -1,7 +1,9 @@
 export type { ComponentsOfInterest } from "./band-of-interest.js";
 export { highestFrequencyOfInterestHz, lowestFrequencyOfInterestHz, USUAL_MULTIPLES } from "./band-of-interest.js";
+export type { BearingGeometryBounds } from "./bearing-bounds.js";
+export { bearingOrdersWithin } from "./bearing-bounds.js";
 export type { BearingGeometry, BearingOrderBounds, BearingOrders } from "./bearing-frequencies.js";
-export { bearingOrderBounds, bearingOrders, usualBearingOrders, withRollingSlipHz } from "./bearing-frequencies.js";
+export { bearingOrders, usualBearingOrders, withRollingSlipHz } from "./bearing-frequencies.js";
 export type { BlindHole, BoltInHole, TapForm } from "./blind-hole.js";
 export {
   boltInBlindHole,
@@ -169,6 +171,7 @@ export {
   limitsOfGroup,
   machineClassOf,
   machineGroupOf,
+  machineGroupsWithin,
   motorLimits,
   supportClassOf,
   worstZone,

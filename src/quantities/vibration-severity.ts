@@ -1,3 +1,4 @@
+import type { Interval } from "../base/index.js";
 import { requireNotNegative, requirePositive, requireWithin } from "./require-number.js";
 import {
   CLASS_LIMITS_MM_PER_S,
@@ -93,6 +94,31 @@ export function machineGroupOf(ratedPowerKw: number, motorShaftHeightMm: number 
   requirePositive("motorShaftHeightMm", motorShaftHeightMm);
   if (motorShaftHeightMm < 160) return null;
   return motorShaftHeightMm >= 315 ? 1 : 2;
+}
+
+/** Powers, kW, and shaft heights, mm, at which the group changes. */
+const GROUPS_CHANGE_AT = { powerKw: [15, 300, 50_000], shaftHeightMm: [160, 315] } as const;
+
+/**
+ * All groups that a machine may have whose power, and shaft height if it is a motor, are known within intervals.
+ *
+ * Source: {@link machineGroupOf}, at the ends, and on both sides of each change between them.
+ *
+ * @param powerKw - kW, above 0
+ * @param motorShaftHeightMm - mm, above 0; null of a machine that is no motor
+ */
+export function machineGroupsWithin(
+  powerKw: Interval,
+  motorShaftHeightMm: Interval | null,
+): ReadonlySet<MachineGroup | null> {
+  const powers = sidesWithin(powerKw, GROUPS_CHANGE_AT.powerKw);
+  const heights = motorShaftHeightMm ? sidesWithin(motorShaftHeightMm, GROUPS_CHANGE_AT.shaftHeightMm) : [null];
+  return new Set(powers.flatMap((power) => heights.map((height) => machineGroupOf(power, height))));
+}
+
+function sidesWithin({ lowest, highest }: Interval, changes: readonly number[]): readonly number[] {
+  const sides = changes.flatMap((change) => [change * (1 - 1e-9), change, change * (1 + 1e-9)]);
+  return [lowest, ...sides.filter((side) => side > lowest && side < highest), highest];
 }
 
 /** Speeds for which the zones of ISO 10816-3 hold, r/min (its title; ISO 20816-3:2022 goes up to 30 000). */

@@ -63,6 +63,7 @@ function rootsOf(fact: string, reason: UnknownReason, facts: Facts): readonly Ro
   const under = findFact(first)?.source;
   if (under === "model") return modelRoot(first, facts);
   if (under === "table") return tableRoots(first, facts.get(first) ?? MISSING, facts);
+  if (under === "derived" && first !== fact) return rootsOf(first, reason, facts);
   const root = facts.get(first) ?? MISSING;
   if (!root.known) return [{ fact: first, reason: root.reason }];
   // A known number under it is too close to the limit, or bounded by a fact that is itself missing; a known word may

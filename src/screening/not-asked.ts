@@ -1,6 +1,7 @@
 import { isOpen } from "../base/index.js";
 import { factName, findFact } from "../facts/index.js";
 import type { Survey } from "../records/index.js";
+import type { SensorModel } from "../rulebook/index.js";
 import { FactKey, Remembered } from "./fact-key.js";
 import type { ReadyRule } from "./judge-point.js";
 import { missingFacts } from "./missing.js";
@@ -13,10 +14,10 @@ export const CORE = "core";
 /** Different sets of facts remembered per rule and model. */
 const MOST_REMEMBERED = 20_000;
 
-/** A rule that is short of a column and for that decided on no row, if it may apply to any. */
+/** A rule that is short of a column, or of what a sensor model states, and decided on no row, if it may apply to any. */
 export interface LackingRule {
   readonly ready: ReadyRule;
-  /** Facts that have no column and are stated nowhere. */
+  /** Facts that have no column and are stated nowhere, or that the model does not state. */
   readonly lacking: readonly string[];
   /** It may apply to some row. */
   readonly open: boolean;
@@ -28,6 +29,7 @@ export function rulesNotAsked(rules: readonly LackingRule[]): readonly NotAsked[
     .filter(({ open }) => open)
     .map(({ ready, lacking }) => ({
       rule: ready.rule.id,
+      model: null,
       facts: lacking,
       text: notAskedText(lacking),
     }));
@@ -56,6 +58,46 @@ export function rulesLacking(
     if (candidates.length === 0) break;
   }
   return candidates;
+}
+
+/** The rules that cannot be asked of the points of one sensor model: they may apply to one, and are decided on none. */
+export function rulesNotStated(rules: readonly LackingRule[], model: SensorModel): readonly NotAsked[] {
+  return rules
+    .filter(({ open }) => open)
+    .map(({ ready, lacking }) => {
+      const text = `not asked of points with the model "${model.id}": it does not state ${lacking.map(factName).join(", ")}`;
+      return { rule: ready.rule.id, model: model.id, facts: lacking, text };
+    });
+}
+
+/**
+ * By sensor model the rules outside the core that are short of a fact that the model does not state, and for that
+ * decided on no row of the model to which they may apply. Nobody on site can find out what a sheet does not say, so
+ * that it is said once.
+ *
+ * @param rows - as of {@link rulesLacking}
+ */
+export function rulesUnstated(
+  rules: readonly ReadyRule[],
+  models: Iterable<SensorModel>,
+  rows: () => Iterable<PointFacts>,
+): ReadonlyMap<SensorModel, readonly LackingRule[]> {
+  const byModel = new Map([...models].map((model) => [model, unstatedOf(rules, model)] as const));
+  if ([...byModel.values()].every((candidates) => candidates.length === 0)) return new Map();
+  for (const facts of rows()) {
+    if (!facts.model.ok) continue;
+    for (const candidate of byModel.get(facts.model.model) ?? []) if (!candidate.decided) candidate.isDecidedOn(facts);
+  }
+  return new Map([...byModel].map(([model, candidates]) => [model, candidates.filter(({ decided }) => !decided)]));
+}
+
+function unstatedOf(rules: readonly ReadyRule[], model: SensorModel): readonly Candidate[] {
+  return rules.flatMap((ready) => {
+    if (ready.rule.sets.includes(CORE)) return [];
+    const roots = [...new Set(ready.compiled.factsNamed.flatMap(rootsOf))];
+    const unstated = roots.filter((id) => findFact(id)?.source === "model" && !model.facts.has(id));
+    return unstated.length > 0 ? [new Candidate(ready, unstated)] : [];
+  });
 }
 
 /** A rule that may turn out not to be asked, while rows pass by; it is out as soon as one row decides it. */

@@ -6,7 +6,9 @@ import type { Finding } from "./finding.js";
 /** A rule that this survey could not be asked for lack of a column. */
 export interface NotAsked {
   readonly rule: string;
-  /** Facts that have no column and are stated nowhere. */
+  /** Id of the sensor model of whose points it is not asked; null where it is not asked of the whole survey. */
+  readonly model: string | null;
+  /** Facts that have no column and are stated nowhere, or that a sensor model does not state. */
   readonly facts: readonly string[];
   readonly text: string;
 }

@@ -1,6 +1,7 @@
 import { isOpen, type Verdict } from "../base/index.js";
 import type { PointRecord, Survey } from "../records/index.js";
 import { compileRule, type Rule, type Rulebook, type SensorModel, tablesOn } from "../rulebook/index.js";
+import { AskedRules } from "./asked-rules.js";
 import { GroupBook } from "./groups/group-book.js";
 import { MachineClasses } from "./groups/machine-classes.js";
 import { groupRulesNotAsked, rowsInNoGroup } from "./groups/not-asked-groups.js";
@@ -9,10 +10,9 @@ import { namesOf, pointIdOf } from "./identity.js";
 import type { ScreeningInput, ScreeningOptions } from "./input.js";
 import { type ReadyRule, weightOf, worst } from "./judge-point.js";
 import { methodAllowed } from "./methods/method-allowed.js";
-import { type LackingFacts, MethodTrials, NO_TRIALS } from "./methods/method-trials.js";
+import { MethodTrials, NO_TRIALS } from "./methods/method-trials.js";
 import { methodsAllowedFor } from "./methods/methods-allowed.js";
 import { ModelShelf } from "./models.js";
-import { rulesLacking, rulesNotAsked } from "./not-asked.js";
 import type { PointFacts, PointOnItsWay } from "./point-facts.js";
 import { PointIds } from "./point-ids.js";
 import { pointTwice } from "./point-twice.js";
@@ -83,6 +83,8 @@ export interface PointJudge {
   readonly head: ResultHead;
   /** @param survey - the survey of the run that the record stands in */
   judge(record: PointRecord, survey: Survey): PointResult;
+  /** Which rules are asked of the point, by their ids. */
+  asks(record: PointRecord, survey: Survey): (rule: string) => boolean;
 }
 
 /**
@@ -93,7 +95,11 @@ export interface PointJudge {
 export function pointJudge(input: ScreeningInput): PointJudge {
   const run = new Run(input);
   const head = run.head();
-  return { head, judge: (record, survey) => run.judge(run.pointOf(record, survey), null) };
+  return {
+    head,
+    judge: (record, survey) => run.judge(run.pointOf(record, survey), null),
+    asks: (record, survey) => run.asks(run.pointOf(record, survey)),
+  };
 }
 
 /** One run over all surveys; judges lazily, so that a hundred thousand points need no room for their findings. */
@@ -104,8 +110,7 @@ class Run {
   readonly #rows: RowsOfRun;
   readonly #judges: readonly RememberedJudge[];
   readonly #remedies: Remedies;
-  readonly #notAsked = new Map<Survey, ReadonlySet<string>>();
-  readonly #lacking = new Map<Survey, LackingFacts>();
+  readonly #asked = new Map<Survey, AskedRules>();
   readonly classes = new MachineClasses();
   readonly #ids = new PointIds();
   readonly #trials: MethodTrials | null;
@@ -155,18 +160,18 @@ class Run {
     const ofPoints = this.#judges.map(({ ready }) => ready);
     const surveys = this.#input.surveys.map((survey) => {
       const stretch = this.#rows.stretchOf(survey);
-      const lacking = rulesLacking(ofPoints, survey, () => this.#factsOf(survey));
-      this.#lacking.set(survey, new Map(lacking.map((rule) => [rule.ready.rule.id, rule])));
-      const notAsked = [...rulesNotAsked(lacking), ...groupRulesNotAsked(this.groups, survey, stretch)];
-      const silent = new Set(notAsked.map(({ rule }) => rule));
-      this.#notAsked.set(survey, silent);
+      const ofGroups = groupRulesNotAsked(this.groups, survey, stretch);
+      const asked = new AskedRules({ rules: ofPoints, survey, models, rows: () => this.#factsOf(survey), ofGroups });
+      this.#asked.set(survey, asked);
       const remarks = [
         ...surveyRemarks(this.#input, survey, unnamed.get(survey) ?? 0),
-        ...rowsInNoGroup(this.groups, survey, stretch, silent),
+        ...rowsInNoGroup(this.groups, survey, stretch, asked.silent),
       ];
-      return surveyShown(survey, { notAsked, remarks });
+      return surveyShown(survey, { notAsked: asked.notAsked, remarks });
     });
-    const groups = this.groups.shown((row, rule) => this.#notAsked.get(this.#rows.surveyOf(row))?.has(rule) ?? false);
+    const groups = this.groups.shown(
+      (row, rule) => this.#asked.get(this.#rows.surveyOf(row))?.silent.has(rule) ?? false,
+    );
     return headOf(this.#input, this.rules, models, surveys, groups);
   }
 
@@ -179,6 +184,12 @@ class Run {
     return this.#rows.at(this.#rows.rowOf(record, survey));
   }
 
+  /** Whether a rule is asked of a point: its survey has the columns, and its model states what the rule needs. */
+  asks({ facts, survey }: PointOnItsWay): (rule: string) => boolean {
+    const silent = this.#asked.get(survey)?.silentOn(facts.model);
+    return (rule) => !silent?.has(rule);
+  }
+
   /** @param tally - counts what is judged; null where it has been counted before */
   judge(point: PointOnItsWay, tally: Tally | null): PointResult {
     const { facts, record, survey, at } = point;
@@ -187,13 +198,13 @@ class Run {
     const open: OpenFinding[] = [];
     const applied: boolean[] = [];
     let verdict: Verdict = "pass";
-    const silent = this.#notAsked.get(survey);
+    const isAsked = this.asks(point);
     const take = (rule: Rule, outcome: Finding["outcome"], finding: Finding | null): void => {
       tally?.outcome(rule.id, outcome);
       verdict = worst(verdict, weightOf(outcome, rule.undecided));
       if (finding) findings.push(finding);
     };
-    const said = this.#judges.map((judge) => (silent?.has(judge.ready.rule.id) ? null : judge.judge(facts)));
+    const said = this.#judges.map((judge) => (isAsked(judge.ready.rule.id) ? judge.judge(facts) : null));
     for (const [place, { ready }] of this.#judges.entries()) {
       const judged = said[place];
       if (!judged) continue;
@@ -203,7 +214,7 @@ class Run {
       applied[place] = outcome !== "not-applicable";
       if (finding && isOpen(outcome)) open.push({ ready, finding });
     }
-    for (const { ready, outcome, finding } of this.groups.judgedOn(at, facts, (rule) => silent?.has(rule) ?? false)) {
+    for (const { ready, outcome, finding } of this.groups.judgedOn(at, facts, (rule) => !isAsked(rule))) {
       take(ready.rule, outcome, finding);
       // What is missing may stand in any row of the group: the facts of this point alone cannot tell what settles it.
       if (finding && isOpen(outcome)) open.push({ ready: null, finding });
@@ -216,7 +227,7 @@ class Run {
     }
     const { file, sheet, row } = record;
     const isTried = verdict !== "pass" || this.#input.options.allFindings;
-    const lacking = this.#lacking.get(survey) ?? new Map();
+    const lacking = this.#asked.get(survey)?.lackingOn(facts.model) ?? new Map();
     const trials = (isTried && this.#trials?.of({ facts, findings, applied, verdict, lacking })) || NO_TRIALS;
     const isSettled = open.length === 0 || findings.some(({ outcome }) => outcome === "fail");
     // Plain data: accessors would give every point a shape of its own, which the engine frees late.

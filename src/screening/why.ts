@@ -64,7 +64,9 @@ export function* whyPoints(input: ScreeningInput, selection: WhySelection): Iter
       if (facts === null) return [];
       const trace = traceRule(rule, rulebook, options, facts);
       const finding = point.findings.find((one) => one.rule === rule.id) ?? null;
-      const notAsked = silent.find((one) => one.rule === rule.id) ?? null;
+      const model = ofPoint.model.ok ? ofPoint.model.model.id : null;
+      const isOfPoint = (one: NotAsked): boolean => one.model === null || one.model === model;
+      const notAsked = silent.find((one) => one.rule === rule.id && isOfPoint(one)) ?? null;
       if (trace === null) return [];
       const named = [
         ...compiled.factsNamed,

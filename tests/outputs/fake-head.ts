@@ -61,7 +61,7 @@ const SURVEY: SurveyShown = {
       text: "the file was saved by a program that leaves out the row numbers",
     },
   ],
-  notAsked: [{ rule: "adhesive-cure", facts: ["cure_time"], text: "no column for the curing time" }],
+  notAsked: [{ rule: "adhesive-cure", model: null, facts: ["cure_time"], text: "no column for the curing time" }],
 };
 
 function column(letters: string, heading: string, facts: readonly string[], unit: string | null) {

@@ -27,7 +27,23 @@ const limits = (ab: number, bc: number, cd: number) => ({ ab, bc, cd });
 
 const SAMPLES: Readonly<Record<string, Sample>> = {
   bearingOrders: { call: (n, d, D, angle) => q.bearingOrders(geometry(n, d, D, angle)), good: [9, 7.94, 38.5, 15] },
-  bearingOrderBounds: { call: q.bearingOrderBounds, good: [6, 30] },
+  bearingOrdersWithin: {
+    call: (fewest, most, ratio, angle) =>
+      q.bearingOrdersWithin({
+        elements: { lowest: fewest ?? Number.NaN, highest: most ?? Number.NaN },
+        diameterRatio: { lowest: ratio ?? Number.NaN, highest: 0.3 },
+        contactAngleDeg: { lowest: angle ?? Number.NaN, highest: 40 },
+      }),
+    good: [6, 30, 0.2, 15],
+  },
+  machineGroupsWithin: {
+    call: (least, most, height) =>
+      q.machineGroupsWithin(
+        { lowest: least ?? Number.NaN, highest: most ?? Number.NaN },
+        { lowest: height ?? Number.NaN, highest: 400 },
+      ),
+    good: [10, 400, 100],
+  },
   usualBearingOrders: { call: q.usualBearingOrders, good: [9] },
   withRollingSlipHz: { call: q.withRollingSlipHz, good: [100, 3] },
   shaftFrequencyHz: { call: q.shaftFrequencyHz, good: [1480] },

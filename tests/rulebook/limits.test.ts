@@ -52,9 +52,11 @@ function goodFacts(rule: Rule, stage: Stage, model: string, day: string): Readon
   return withTables(new Map([...facts, ...modelFactsOn(found, day)]), tablesOn(book, day));
 }
 
-function numberOf(bound: Bound, facts: ReadonlyMap<string, FactState>): number {
+/** Null where the bound is a fact that the model does not state: there is no limit to be at. */
+function numberOf(bound: Bound, facts: ReadonlyMap<string, FactState>): number | null {
   if (bound.kind === "number") return bound.value;
   const state = facts.get(bound.fact);
+  if (!state && bound.fact.startsWith("model.")) return null;
   if (!state?.known || typeof state.value !== "object") throw new Error(`${bound.fact} is not known`);
   return round12(state.value.lowest * bound.times + bound.plus);
 }
@@ -91,6 +93,7 @@ const edges: readonly Edge[] = book.rules.flatMap((rule) =>
           boundsOf(band).flatMap(({ bound, good, atIsGood }): readonly Edge[] => {
             if (judged === null) return [];
             const value = numberOf(bound, facts);
+            if (value === null) return [];
             const name = `${rule.id}, ${stage}, ${model}: ${good} ${value}`;
             return [{ name, rule, stage, day: limit.from, judged, good, atIsGood, bound: value, outcome, facts }];
           }),

@@ -1,30 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type FactState, findFact } from "../../src/facts/index.js";
-import { tablesOn } from "../../src/rulebook/index.js";
-import { PointFacts } from "../../src/screening/point-facts.js";
+import { between, derive, shown } from "../tools/derived.js";
 import { known, unknown } from "../tools/make-record.js";
-import { shippedRulebook } from "../tools/shipped.js";
 
 type Given = Readonly<Record<string, FactState>>;
-
-const tables = tablesOn(await shippedRulebook(), "2026-11-26");
-
-function derive(id: string, facts: Given): FactState {
-  const state = new PointFacts(new Map(Object.entries(facts)), { ok: false, reason: "missing" }, tables).get(id);
-  if (!state || findFact(id)?.source !== "derived") throw new Error(`no derived fact ${id}`);
-  return state;
-}
-
-/** The two ends of a number, the value of anything else, or the reason with the fact that is named first. */
-function shown(state: FactState): unknown {
-  if (!state.known) return [state.reason, state.origin.kind === "derived" ? state.origin.from[0] : null];
-  return typeof state.value === "object" ? [state.value.lowest, state.value.highest] : state.value;
-}
-
-function between(lowest: number, highest: number): FactState {
-  return { known: true, value: { lowest, highest }, origin: { kind: "none" } };
-}
 
 const HOLE = { wall_thickness: known(25), hole_depth: known(16), thread_depth: known(11), thread: known("M6") };
 const BOLT = {

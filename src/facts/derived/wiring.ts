@@ -1,10 +1,11 @@
-import type { Dimension } from "../../base/index.js";
-import type { FactDefinition } from "../definition.js";
+import type { DerivedDefinition } from "../definition.js";
+import { derivedIn } from "./entry.js";
+
+const { quantity, count } = derivedIn("electrical");
 
 const CABLE = [
   "cable_length",
   "conductor_size",
-  "sensor_current",
   "conductor_class",
   "conductor_temperature",
   "ambient_max",
@@ -13,24 +14,49 @@ const CABLE = [
   "table.over_copper_max",
 ];
 const LOAD = ["sensors_on_supply", "supply_rating"];
+const OHM = "Ohm's law; resistance of the conductors from the tables of the rulebook";
 
 /** Cable and supply. */
-export const WIRING_DERIVED: readonly FactDefinition[] = [
-  electrical("voltage_at_point", "lowest voltage at the point", "dc-voltage", "V", ["supply_voltage_min", ...CABLE]),
-  electrical("expected_voltage", "voltage to be expected at the point", "dc-voltage", "V", [
-    "supply_voltage",
-    ...CABLE,
-  ]),
-  electrical("supply_load", "load of the supply", "ratio", "%", [...LOAD, "sensor_current"]),
-  electrical("supply_starting_load", "load of the supply at the start", "ratio", "%", [...LOAD, "starting_current"]),
+export const WIRING_DERIVED: readonly DerivedDefinition[] = [
+  quantity("current_drawn", "current that the sensor draws", "current", "mA", {
+    needs: ["sensor_current", "model.running_current"],
+    formula: "sensor current as stated, else the running current of the model",
+    formulaSource: "definition",
+  }),
+  quantity("current_at_start", "current that the sensor draws at the start", "current", "mA", {
+    needs: ["starting_current", "model.starting_current"],
+    formula: "starting current as stated, else that of the model",
+    formulaSource: "definition",
+  }),
+  quantity("loop_resistance", "resistance of both conductors of the cable", "resistance", "Ω", {
+    needs: CABLE,
+    formula: "2 × cable length × resistance per metre × (1 + 0.00393 × (temperature of the copper − 20 °C))",
+    formulaSource:
+      "derivation; greatest resistance from the tables of the rulebook, bare copper as the least, linear law of handbooks",
+  }),
+  count("wire_gauge", "wire gauge of the conductors", "AWG", {
+    needs: ["conductor_size"],
+    formula: "36 − 39 × ln(d / 0.127 mm) / ln 92 with d = √(4 × conductor size / π)",
+    formulaSource: "ASTM B258, definition of the gauge",
+  }),
+  quantity("voltage_at_point", "lowest voltage at the point", "dc-voltage", "V", {
+    needs: ["supply_voltage_min", ...CABLE, "current_drawn"],
+    formula: "lowest supply voltage − loop resistance at the hottest copper × current drawn",
+    formulaSource: OHM,
+  }),
+  quantity("expected_voltage", "voltage to be expected at the point", "dc-voltage", "V", {
+    needs: ["supply_voltage", ...CABLE, "current_drawn"],
+    formula: "supply voltage − loop resistance × current drawn",
+    formulaSource: OHM,
+  }),
+  quantity("supply_load", "load of the supply", "ratio", "%", {
+    needs: [...LOAD, "current_drawn"],
+    formula: "100 % × sensors on the supply × current drawn / rated current of the supply",
+    formulaSource: "derivation",
+  }),
+  quantity("supply_starting_load", "load of the supply at the start", "ratio", "%", {
+    needs: [...LOAD, "current_at_start"],
+    formula: "100 % × sensors on the supply × current at the start / rated current of the supply",
+    formulaSource: "derivation",
+  }),
 ];
-
-function electrical(
-  id: string,
-  name: string,
-  dimension: Dimension,
-  unit: string,
-  needs: readonly string[],
-): FactDefinition {
-  return { id, name, kind: "quantity", source: "derived", group: "electrical", dimension, unit, needs };
-}

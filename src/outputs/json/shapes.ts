@@ -145,7 +145,12 @@ function surveyShape(survey: SurveyShown): Shape<SurveyShown> {
       found: problem.found,
       text: problem.text,
     })),
-    notAsked: survey.notAsked.map((open) => ({ rule: open.rule, facts: open.facts, text: open.text })),
+    notAsked: survey.notAsked.map((open) => ({
+      rule: open.rule,
+      model: open.model,
+      facts: open.facts,
+      text: open.text,
+    })),
   };
 }
 

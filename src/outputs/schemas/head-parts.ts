@@ -14,6 +14,7 @@ import {
   listOf,
   numberOrNull,
   oneOfWords,
+  orNull,
   type SchemaPart,
   SHA256,
   text,
@@ -62,10 +63,11 @@ const SURVEY = exactly("One survey file.", {
   columns: listOf("Its columns.", defined("column")),
   problems: listOf("What reading it brought to light.", defined("problem")),
   notAsked: listOf(
-    "Rules that it could not be asked for lack of a column.",
+    "Rules that it could not be asked for lack of a column, or for what a sensor model does not state.",
     exactly("A rule that was not asked.", {
       rule: form("Id of the rule.", KEBAB),
-      facts: listOf("Facts that have no column and are stated nowhere.", FACT_IDS),
+      model: orNull(form("Id of the sensor model of whose points it was not asked; null for the whole survey.", KEBAB)),
+      facts: listOf("Facts that have no column and are stated nowhere, or that the model does not state.", FACT_IDS),
       text: text("The same in words."),
     }),
   ),

@@ -1,7 +1,14 @@
 import { formatNumber, type Interval, type Outcome, type Truth } from "../../base/index.js";
 import { factName, findFact, plainWords } from "../../facts/index.js";
 import type { Band, BandTrace, ConditionTrace, Rulebook } from "../../rulebook/index.js";
-import { conditionInWords, type FactWhy, type PointWhy, type ResultHead, type RuleWhy } from "../../screening/index.js";
+import {
+  conditionInWords,
+  type FactWhy,
+  type NotAsked,
+  type PointWhy,
+  type ResultHead,
+  type RuleWhy,
+} from "../../screening/index.js";
 import { reasonOf, remedyOf } from "../findings/reasons.js";
 import { indexRules, type RuleIndex } from "../findings/rule-index.js";
 import { paragraph } from "../terminal/layout.js";
@@ -43,14 +50,22 @@ function inOrder(rules: readonly RuleWhy[]): readonly RuleWhy[] {
 }
 
 function notAskedLines(rules: readonly RuleWhy[], index: RuleIndex): readonly string[] {
-  const silent = rules.flatMap(({ rule, notAsked }) => (notAsked === null ? [] : [{ rule, facts: notAsked.facts }]));
-  if (silent.length === 0) return [];
+  const silent = rules.flatMap(({ notAsked }) => notAsked ?? []);
+  const ofSurvey = silent.filter(({ model }) => model === null);
+  const ofModel = silent.filter(({ model }) => model !== null);
+  const lines = (why: string, unasked: readonly NotAsked[]): readonly string[] =>
+    unasked.length === 0
+      ? []
+      : [
+          "",
+          why,
+          ...unasked.flatMap(({ rule, facts }) =>
+            paragraph(`${index.title(rule)} (${rule}); it needs ${facts.map(factName).join(", ")}`, "  "),
+          ),
+        ];
   return [
-    "",
-    "Not asked: the survey has no column for what these rules need, and the site states nothing",
-    ...silent.flatMap(({ rule, facts }) =>
-      paragraph(`${index.title(rule)} (${rule}); it needs ${facts.map(factName).join(", ")}`, "  "),
-    ),
+    ...lines("Not asked: the survey has no column for what these rules need, and the site states nothing", ofSurvey),
+    ...lines("Not asked: the sensor model does not state what these rules need", ofModel),
   ];
 }
 

@@ -50,5 +50,13 @@ export function lackingAmong(
   isOfUse: (id: string) => boolean,
 ): string | undefined {
   const lacking = ids.filter((id) => !isOfUse(id));
-  return lacking.find((id) => stateOf(facts, id).origin.kind === "none") ?? lacking[0];
+  return lacking.find((id) => isNotAsked(facts, id)) ?? lacking[0];
+}
+
+/** A fact that no cell and no statement speaks of; of a derived one, the fact that it is unknown for. */
+function isNotAsked(facts: Facts, id: string): boolean {
+  const { known: isKnown, origin } = stateOf(facts, id);
+  if (origin.kind !== "derived") return origin.kind === "none";
+  const [first] = origin.from;
+  return !isKnown && first !== undefined && isNotAsked(facts, first);
 }

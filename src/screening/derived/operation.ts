@@ -35,7 +35,7 @@ function deriveSpeedVaries(facts: Facts): FactState {
 }
 
 /** The lowest running speed, or which fact is lacking for it. */
-export function deriveLowestRunningSpeed(facts: Facts): FactState {
+function deriveLowestRunningSpeed(facts: Facts): FactState {
   const stated = stateOf(facts, "lowest_speed");
   const lowest = intervalOf(stated);
   if (lowest) return known(rounded(lowest), ["lowest_speed"], facts);

@@ -1,4 +1,3 @@
-import type { Interval } from "../../base/index.js";
 import type { FactState, Facts } from "../../facts/index.js";
 import {
   componentFrequencyHz,
@@ -8,16 +7,29 @@ import {
   spectrumRecord,
   turnsInRecord,
 } from "../../quantities/index.js";
-import { type Derivation, intervalOf, known, rounded, stateOf, unknownFor } from "./deriving.js";
-import { deriveLowestRunningSpeed } from "./operation.js";
+import { type Derivation, intervalOf, known, lackingAmong, rounded, stateOf, unknownFor } from "./deriving.js";
+import { monotone, uncertainFirst, wholeCount } from "./monotone.js";
 
 /** Frequencies of the shaft and what a record of the signal shows of it. */
 export const RUNNING_DERIVED: Readonly<Record<string, Derivation>> = {
   highest_running_speed: deriveHighestRunningSpeed,
-  highest_turning_frequency: (facts) => deriveFrequency(facts, null),
-  tooth_mesh_frequency: (facts) => deriveFrequency(facts, "gear_teeth"),
-  blade_pass_frequency: (facts) => deriveFrequency(facts, "blade_count"),
-  turns_in_record: deriveTurnsInRecord,
+  lowest_turning_frequency: (facts) => monotone(facts, { lowest_running_speed: "rises" }, shaftFrequencyHz),
+  highest_turning_frequency: (facts) => monotone(facts, { highest_running_speed: "rises" }, shaftFrequencyHz),
+  tooth_mesh_frequency: (facts) => deriveEvents(facts, "gear_teeth"),
+  blade_pass_frequency: (facts) => deriveEvents(facts, "blade_count"),
+  line_spacing: (facts) =>
+    monotone(
+      facts,
+      { highest_frequency: "rises", spectrum_lines: "falls-whole" },
+      (top, lines) => spectrumRecord(top, lines).lineSpacingHz,
+    ),
+  record_length: (facts) =>
+    monotone(
+      facts,
+      { spectrum_lines: "rises-whole", highest_frequency: "falls" },
+      (lines, top) => spectrumRecord(top, lines).recordLengthS,
+    ),
+  turns_in_record: (facts) => monotone(facts, { lowest_running_speed: "rises", record_length: "rises" }, turnsInRecord),
   measuring_time: deriveMeasuringTime,
   lines_smeared: deriveLinesSmeared,
 };
@@ -46,54 +58,22 @@ function deriveHighestRunningSpeed(facts: Facts): FactState {
   return known(bound, [lacking, "nominal_speed"], facts);
 }
 
-/** Rises with the speed and with the number of teeth or blades, so the ends belong to the ends. */
-function deriveFrequency(facts: Facts, events: string | null): FactState {
-  const speedState = deriveHighestRunningSpeed(facts);
-  const speedFrom = speedState.origin.kind === "derived" ? speedState.origin.from : [];
-  const speed = intervalOf(speedState);
-  if (events === null) {
-    if (!speed) return speedState;
-    return known(rounded(risingOver([speed], ([rpm = 0]) => shaftFrequencyHz(rpm))), speedFrom, facts);
-  }
-  const from = [...speedFrom, events];
-  const order = intervalOf(stateOf(facts, events));
-  if (!order) return unknownFor(events, from, facts);
-  if (!speed) return unknownFor(speedFrom[0] ?? "nominal_speed", from, facts);
-  const frequency = risingOver([order, speed], ([count = 0, rpm = 0]) => componentFrequencyHz(count, rpm));
-  return known(rounded(frequency), from, facts);
+function deriveEvents(facts: Facts, events: string): FactState {
+  return monotone(facts, { [events]: "rises", highest_running_speed: "rises" }, componentFrequencyHz);
 }
 
-/** Rises with the speed and with the number of lines, falls with the highest frequency. */
-function deriveTurnsInRecord(facts: Facts): FactState {
-  const speedState = deriveLowestRunningSpeed(facts);
-  const speedFrom = speedState.origin.kind === "derived" ? speedState.origin.from : [];
-  const from = [...speedFrom, "spectrum_lines", "highest_frequency"];
-  const record = recordLengthS(facts);
-  if (typeof record === "string") return unknownFor(record, from, facts);
-  const speed = intervalOf(speedState);
-  if (!speed) return unknownFor(speedFrom[0] ?? "nominal_speed", from, facts);
-  return known(
-    rounded(risingOver([speed, record], ([rpm = 0, seconds = 0]) => turnsInRecord(rpm, seconds))),
-    from,
-    facts,
-  );
-}
-
-/** Rises with all of its parts but the highest frequency; records that do not overlap take longest. */
+/** A measurement takes longest where records do not overlap; it rises with all of its parts. */
 function deriveMeasuringTime(facts: Facts): FactState {
-  const from = ["settling_time", "spectrum_lines", "highest_frequency", "averages"];
-  const record = recordLengthS(facts);
-  const settling = intervalOf(stateOf(facts, "settling_time"));
-  const averages = intervalOf(stateOf(facts, "averages"));
-  if (typeof record === "string") return unknownFor(record, from, facts);
-  if (!averages) return unknownFor("averages", from, facts);
-  if (!settling) return unknownFor("settling_time", from, facts);
+  const from = ["settling_time", "record_length", "averages"];
+  const [settling, record, averages] = from.map((id) => intervalOf(stateOf(facts, id)));
+  const lacking = lackingAmong(from, facts, (id) => intervalOf(stateOf(facts, id)) !== null);
+  if (!settling || !record || !averages || lacking !== undefined) return unknownFor(lacking ?? "averages", from, facts);
   const whole = wholeCount(averages);
   const shortest = record.lowest > 0 ? shortestRunS(Math.max(0, settling.lowest), record.lowest, whole.lowest, 0) : 0;
   const longest = Number.isFinite(record.highest)
     ? shortestRunS(Math.max(0, settling.highest), record.highest, whole.highest, 0)
     : Number.POSITIVE_INFINITY;
-  return known(rounded({ lowest: shortest, highest: longest }), from, facts);
+  return known(rounded({ lowest: shortest, highest: longest }), uncertainFirst(from, facts), facts);
 }
 
 /**
@@ -110,32 +90,4 @@ function deriveLinesSmeared(facts: Facts): FactState {
   const ofTop = (count: number, pct: number) => smearLines(count, 60, Math.max(0, pct), 1);
   const spread = { lowest: ofTop(whole.lowest, change.lowest), highest: ofTop(whole.highest, change.highest) };
   return known(rounded(spread), from, facts);
-}
-
-/** Length of one record, or the fact that is lacking. */
-function recordLengthS(facts: Facts): Interval | string {
-  const lines = intervalOf(stateOf(facts, "spectrum_lines"));
-  const top = intervalOf(stateOf(facts, "highest_frequency"));
-  if (!lines) return "spectrum_lines";
-  if (!top) return "highest_frequency";
-  const whole = wholeCount(lines);
-  return {
-    lowest: spectrumRecord(top.highest, whole.lowest).recordLengthS,
-    highest: top.lowest > 0 ? spectrumRecord(top.lowest, whole.highest).recordLengthS : Number.POSITIVE_INFINITY,
-  };
-}
-
-/** A count stated with an accuracy, widened to whole numbers of at least one. */
-function wholeCount({ lowest, highest }: Interval): Interval {
-  return { lowest: Math.max(1, Math.floor(lowest)), highest: Math.max(1, Math.ceil(highest)) };
-}
-
-/** A quantity that rises with each of its parts, none of which can be nought; an end without a bound stays without. */
-function risingOver(parts: readonly Interval[], quantity: (values: readonly number[]) => number): Interval {
-  const lowest = parts.map((part) => part.lowest);
-  const highest = parts.map((part) => part.highest);
-  return {
-    lowest: lowest.every((value) => value > 0) ? quantity(lowest) : Number.NEGATIVE_INFINITY,
-    highest: highest.every(Number.isFinite) ? quantity(highest) : Number.POSITIVE_INFINITY,
-  };
 }

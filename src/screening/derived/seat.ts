@@ -1,9 +1,16 @@
 import { type FactState, type Facts, factOf } from "../../facts/index.js";
-import { seatOf } from "../../quantities/index.js";
-import { type Derivation, known, stateOf, unknownFor } from "./deriving.js";
+import { bearingAreaMm2, flatNeededMm, seatOf, tiltGapMm } from "../../quantities/index.js";
+import { type Derivation, intervalOf, known, rounded, stateOf, unknownFor } from "./deriving.js";
+import { sizeOf, threadOf, unknownForOne, unusableOf } from "./fixing.js";
+import { monotone } from "./monotone.js";
 
 /** What the sensor sits on. */
-export const SEAT_DERIVED: Readonly<Record<string, Derivation>> = { seat: deriveSeat };
+export const SEAT_DERIVED: Readonly<Record<string, Derivation>> = {
+  seat: deriveSeat,
+  flat_needed: (facts) => monotone(facts, { "model.base_diameter": "rises" }, (base) => flatNeededMm(base)),
+  bearing_area: deriveBearingArea,
+  tilt_gap: deriveTiltGap,
+};
 
 const SEAT_PARTS = ["mounted_on", "surface_material", "surface_finish"] as const;
 const seats = new Map<string, string | null>();
@@ -36,4 +43,27 @@ function seatWhateverMissing(values: readonly (string | null)[]): string | null 
   }
   const [only] = found;
   return found.size === 1 ? (only ?? null) : null;
+}
+
+/** Rises with the base; the bolt takes its own diameter out of it. */
+function deriveBearingArea(facts: Facts): FactState {
+  const from = ["model.base_diameter", "sensor_thread"];
+  const base = sizeOf(facts, "model.base_diameter");
+  const thread = threadOf(facts, "sensor_thread");
+  if (!base || !thread) {
+    return unknownForOne(unusableOf({ "model.base_diameter": base, sensor_thread: thread }), from, facts);
+  }
+  const area = (baseMm: number): number => (baseMm > thread.majorMm ? bearingAreaMm2(baseMm, thread.majorMm) : 0);
+  return known(rounded({ lowest: area(base.lowest), highest: area(base.highest) }), from, facts);
+}
+
+/** Rises with the base and with the angle. */
+function deriveTiltGap(facts: Facts): FactState {
+  const from = ["model.base_diameter", "hole_tilt"];
+  const base = sizeOf(facts, "model.base_diameter");
+  const tilt = intervalOf(stateOf(facts, "hole_tilt"));
+  if (!base || !tilt) return unknownForOne(unusableOf({ "model.base_diameter": base, hole_tilt: tilt }), from, facts);
+  const gap = (baseMm: number, degrees: number): number => tiltGapMm(baseMm, Math.min(89, Math.max(0, degrees)));
+  const bounds = { lowest: gap(base.lowest, tilt.lowest), highest: gap(base.highest, tilt.highest) };
+  return known(rounded(bounds), from, facts);
 }

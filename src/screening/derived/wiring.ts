@@ -1,4 +1,4 @@
-import type { Interval } from "../../base/index.js";
+import { convert, type Interval } from "../../base/index.js";
 import type { FactState, Facts } from "../../facts/index.js";
 import {
   COPPER_TEMPERATURES_C,
@@ -8,13 +8,19 @@ import {
   voltageAtLoadV,
 } from "../../quantities/index.js";
 import { type Derivation, intervalOf, known, lackingAmong, rounded, stateOf, unknownFor } from "./deriving.js";
+import { monotone } from "./monotone.js";
 
 /** Cable and supply. */
 export const WIRING_DERIVED: Readonly<Record<string, Derivation>> = {
+  current_drawn: (facts) => deriveCurrent(facts, "sensor_current", "model.running_current"),
+  current_at_start: (facts) => deriveCurrent(facts, "starting_current", "model.starting_current"),
+  loop_resistance: deriveLoopResistance,
+  wire_gauge: (facts) =>
+    monotone(facts, { conductor_size: "falls" }, (areaMm2) => convert(areaMm2, "mm²", "AWG", "area")),
   voltage_at_point: (facts) => deriveVoltage(facts, "supply_voltage_min", hottestCopper),
   expected_voltage: (facts) => deriveVoltage(facts, "supply_voltage", anyCopper),
-  supply_load: (facts) => deriveLoad(facts, "sensor_current"),
-  supply_starting_load: (facts) => deriveLoad(facts, "starting_current"),
+  supply_load: (facts) => deriveLoad(facts, "current_drawn"),
+  supply_starting_load: (facts) => deriveLoad(facts, "current_at_start"),
 };
 
 const MA_PER_A = 1000;
@@ -52,22 +58,46 @@ function anyCopper(facts: Facts): Interval {
  * voltage and the best ends together the highest, and every completion lies between.
  */
 function deriveVoltage(facts: Facts, supplyId: string, copper: (facts: Facts) => Interval): FactState {
-  const needed = [supplyId, "cable_length", "conductor_size", "sensor_current"];
+  const needed = [supplyId, "cable_length", "conductor_size", "current_drawn"];
   const [supply, length, area, current] = needed.map((id) => positiveEnds(facts, id));
   const lacking = lackingAmong(needed, facts, (id) => positiveEnds(facts, id) !== null);
   if (!supply || !length || !area || !current || lacking !== undefined) {
     return unknownFor(lacking ?? supplyId, needed, facts);
   }
-  const overCopper = positiveEnds(facts, "table.over_copper_max");
-  if (!overCopper) return unknownFor("table.over_copper_max", needed, facts);
-  const resistance = resistanceRangeOhmPerKm(area, greatestListed(facts), overCopper.highest, copper(facts));
-  const worst = loopResistanceOhm(length.highest, resistance.highest);
-  const best = loopResistanceOhm(length.lowest, resistance.lowest);
+  const loop = loopWithin(length, area, copper(facts), facts);
+  if (!loop) return unknownFor("table.over_copper_max", needed, facts);
   const voltage = {
-    lowest: voltageAtLoadV(supply.lowest, worst, current.highest / MA_PER_A),
-    highest: voltageAtLoadV(supply.highest, best, current.lowest / MA_PER_A),
+    lowest: voltageAtLoadV(supply.lowest, loop.highest, current.highest / MA_PER_A),
+    highest: voltageAtLoadV(supply.highest, loop.lowest, current.lowest / MA_PER_A),
   };
   return known(rounded(voltage), [...narrowing(facts), ...needed, ...OF_TABLES], facts);
+}
+
+/** Both conductors of a cable; what is not said of class or heat is taken as anything that it can be. */
+function loopWithin(lengthM: Interval, areaMm2: Interval, copper: Interval, facts: Facts): Interval | null {
+  const overCopper = positiveEnds(facts, "table.over_copper_max");
+  if (!overCopper) return null;
+  const { lowest, highest } = resistanceRangeOhmPerKm(areaMm2, greatestListed(facts), overCopper.highest, copper);
+  return { lowest: loopResistanceOhm(lengthM.lowest, lowest), highest: loopResistanceOhm(lengthM.highest, highest) };
+}
+
+function deriveLoopResistance(facts: Facts): FactState {
+  const needed = ["cable_length", "conductor_size"];
+  const [length, area] = needed.map((id) => positiveEnds(facts, id));
+  const lacking = lackingAmong(needed, facts, (id) => positiveEnds(facts, id) !== null);
+  if (!length || !area || lacking !== undefined) return unknownFor(lacking ?? "cable_length", needed, facts);
+  const loop = loopWithin(length, area, anyCopper(facts), facts);
+  if (!loop) return unknownFor("table.over_copper_max", needed, facts);
+  return known(rounded(loop), [...narrowing(facts), ...needed, ...OF_TABLES], facts);
+}
+
+/** As stated, else as the model says; what somebody wrote down and nobody can read is not the same as not stated. */
+function deriveCurrent(facts: Facts, statedId: string, modelId: string): FactState {
+  const stated = stateOf(facts, statedId);
+  if (stated.known && typeof stated.value === "object") return known(stated.value, [statedId], facts);
+  const ofModel = intervalOf(stateOf(facts, modelId));
+  const isOpen = !stated.known && stated.reason !== "missing";
+  return ofModel && !isOpen ? known(ofModel, [modelId], facts) : unknownFor(statedId, [statedId, modelId], facts);
 }
 
 /** The greatest that a listed size can have, of the class stated or of all of them, plain or coated; null for others. */

@@ -24,7 +24,7 @@ export function groupRulesNotAsked(book: GroupBook, survey: Survey, stretch: Str
     const keyLacking = keysLacking(judge, survey);
     const lacking = [...new Set([...keyLacking, ...lackingFacts(compiled.factsNamed, survey)])];
     if (lacking.length === 0 || (keyLacking.length === 0 && !isOpenOnAll(judge, lacking, stretch))) return [];
-    return [{ rule: rule.id, facts: lacking, text: notAskedText(lacking) }];
+    return [{ rule: rule.id, model: null, facts: lacking, text: notAskedText(lacking) }];
   });
 }
 

@@ -1,0 +1,106 @@
+import type { Interval } from "../../base/index.js";
+import type { FactState, Facts } from "../../facts/index.js";
+import {
+  accelerationOfVelocityMPerS2,
+  naturalFrequencyShiftPct,
+  noiseInBandMPerS2,
+  overReadingPct,
+  timesAboveNoise,
+  usableUpperFrequencyHz,
+} from "../../quantities/index.js";
+import { type Derivation, intervalOf, known, lackingAmong, rounded, stateOf, unknownFor } from "./deriving.js";
+import { sizeOf } from "./fixing.js";
+import { monotone } from "./monotone.js";
+
+/** How far up and how far down a sensor measures on its mounting, and what it weighs there. */
+export const REACH_DERIVED: Readonly<Record<string, Derivation>> = {
+  resonance_as_mounted: deriveResonance,
+  usable_frequency: (facts) =>
+    monotone(facts, { resonance_as_mounted: "rises", accepted_error: "rises" }, (resonance, errorPct) =>
+      usableUpperFrequencyHz(resonance, Math.min(99, Math.max(0.001, errorPct))),
+    ),
+  over_reading: (facts) =>
+    monotone(facts, { highest_frequency: "rises", resonance_as_mounted: "falls" }, (top, resonance) =>
+      overReadingPct(Math.min(MOST_OF_RESONANCE, top / resonance)),
+    ),
+  sensor_noise: deriveNoise,
+  least_acceleration: (facts) =>
+    monotone(facts, { velocity_of_interest: "rises", lowest_turning_frequency: "rises" }, accelerationOfVelocityMPerS2),
+  times_above_noise: (facts) =>
+    monotone(
+      facts,
+      { velocity_of_interest: "rises", lowest_turning_frequency: "rises", sensor_noise: "falls" },
+      timesAboveNoise,
+    ),
+  mass_share: deriveMassShare,
+  natural_frequency_shift: deriveShift,
+};
+
+/** Nearer to the resonance the reading has no size any more; it counts as that of this share of it. */
+const MOST_OF_RESONANCE = 0.999;
+const G_PER_KG = 1000;
+const ON_A_BOLT: readonly unknown[] = ["tapped-hole", "existing-hole"];
+
+/** What was measured at the point comes first; a model is stated for a bolt, and on anything softer it is only a bound. */
+function deriveResonance(facts: Facts): FactState {
+  const from = ["mounted_resonance", "model.mounted_resonance", "mounting_method"];
+  const measured = stateOf(facts, "mounted_resonance");
+  const stated = intervalOf(measured);
+  if (stated) return known(stated, ["mounted_resonance"], facts);
+  if (!measured.known && measured.reason !== "missing") return unknownFor("mounted_resonance", from, facts);
+  const ofModel = intervalOf(stateOf(facts, "model.mounted_resonance"));
+  const notAsked = measured.origin.kind === "none";
+  if (!ofModel) return unknownFor(notAsked ? "model.mounted_resonance" : "mounted_resonance", from, facts);
+  const method = stateOf(facts, "mounting_method");
+  if (method.known && ON_A_BOLT.includes(method.value)) {
+    return known(ofModel, ["model.mounted_resonance", "mounting_method"], facts);
+  }
+  const atMost = { lowest: Number.NEGATIVE_INFINITY, highest: ofModel.highest };
+  return known(atMost, [method.known ? "mounted_resonance" : "mounting_method", ...from], facts);
+}
+
+/** Noise grows with the root of the band: one line where spectra are taken, the whole band where the level is. */
+function deriveNoise(facts: Facts): FactState {
+  const from = ["model.noise_density", "highest_frequency", "line_spacing", "evaluation"];
+  const evaluation = stateOf(facts, "evaluation");
+  const [density, whole, line] = from.map((id) => sizeOf(facts, id));
+  const needed = [
+    "model.noise_density",
+    ...(evaluation.known && evaluation.value === "spectrum" ? ["line_spacing"] : ["highest_frequency"]),
+  ];
+  const lacking = lackingAmong(needed, facts, (id) => sizeOf(facts, id) !== null);
+  if (!density || lacking !== undefined) return unknownFor(lacking ?? "model.noise_density", from, facts);
+  const noise = (noiseDensity: number, bandwidth: number): number => noiseInBandMPerS2(noiseDensity, bandwidth);
+  const spectra = evaluation.known ? evaluation.value === "spectrum" : null;
+  const narrow = spectra === false ? whole : line;
+  const wide = spectra === true ? line : whole;
+  const bounds: Interval = {
+    lowest: narrow ? noise(density.lowest, narrow.lowest) : 0,
+    highest: wide ? noise(density.highest, wide.highest) : Number.POSITIVE_INFINITY,
+  };
+  return known(rounded(bounds), [...(evaluation.known ? [] : ["evaluation"]), ...needed], facts);
+}
+
+/** The sensor alone is the least; of pad or adapter nothing is known where nobody weighed them. */
+function deriveMassShare(facts: Facts): FactState {
+  const from = ["model.mass", "moving_mass", "mount_mass"];
+  const [sensor, moving] = from.map((id) => sizeOf(facts, id));
+  const lacking = lackingAmong(from.slice(0, 2), facts, (id) => sizeOf(facts, id) !== null);
+  if (!sensor || !moving || lacking !== undefined) return unknownFor(lacking ?? "model.mass", from, facts);
+  const mount = intervalOf(stateOf(facts, "mount_mass"));
+  const share = (massG: number, movingKg: number): number => (100 * massG) / (movingKg * G_PER_KG);
+  const bounds: Interval = {
+    lowest: share(sensor.lowest + Math.max(0, mount?.lowest ?? 0), moving.highest),
+    highest: mount ? share(sensor.highest + Math.max(0, mount.highest), moving.lowest) : Number.POSITIVE_INFINITY,
+  };
+  return known(rounded(bounds), mount ? from : ["mount_mass", ...from.slice(0, 2)], facts);
+}
+
+/** The heavier the sensor is beside what it sits on, the further the frequency falls, and never all the way to nothing. */
+function deriveShift(facts: Facts): FactState {
+  const share = intervalOf(stateOf(facts, "mass_share"));
+  if (!share) return unknownFor("mass_share", ["mass_share"], facts);
+  const shift = (pct: number): number =>
+    Number.isFinite(pct) ? naturalFrequencyShiftPct(100, Math.max(0, pct)) : -100;
+  return known(rounded({ lowest: shift(share.highest), highest: shift(share.lowest) }), ["mass_share"], facts);
+}
