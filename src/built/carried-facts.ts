@@ -1,8 +1,11 @@
 import type { CellPlace } from "../base/index.js";
-import type { FactState, Facts, Said } from "../facts/index.js";
+import { type FactState, type Facts, MISSING, type Said, type UnknownFact } from "../facts/index.js";
 import type { PointRecord } from "../records/index.js";
 import { heldBack, mayBeCarried } from "./carrying.js";
 import { isFilled, isStated, type SameText, saidOf } from "./said.js";
+
+/** Asked for in some column, and not said. */
+const ASKED: UnknownFact = { known: false, reason: "missing", origin: { kind: "cells", cells: [] } };
 
 /**
  * The facts of a point as built: the word of the built survey where its row says something, else that of the proposal
@@ -34,10 +37,18 @@ export class CarriedFacts implements Facts {
   }
 
   get(id: string): FactState | undefined {
-    if (!this.carries(id)) return this.#built.get(id);
+    if (!this.carries(id)) return this.#own(id);
     const state = this.#proposed.facts.get(id);
     if (state?.origin.kind !== "cells") return state;
     return { ...state, origin: { kind: "cells", cells: this.#named(state.origin.cells) } };
+  }
+
+  /** The word of the built survey; a fact that the proposal was asked is missing, not unasked, where its word does not count. */
+  #own(id: string): FactState | undefined {
+    const state = this.#built.get(id);
+    const isUnasked = state === undefined || (!state.known && state.origin.kind === "none");
+    const wasAsked = (this.#proposed.facts.get(id) ?? MISSING).origin.kind !== "none";
+    return isUnasked && wasAsked ? ASKED : state;
   }
 
   has(id: string): boolean {

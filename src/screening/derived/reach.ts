@@ -29,8 +29,8 @@ export const REACH_DERIVED: Readonly<Record<string, Derivation>> = {
   times_above_noise: (facts) =>
     monotone(
       facts,
-      { velocity_of_interest: "rises", lowest_turning_frequency: "rises", sensor_noise: "falls" },
-      timesAboveNoise,
+      { sensor_noise: "falls", velocity_of_interest: "rises", lowest_turning_frequency: "rises" },
+      (noise, velocity, frequency) => timesAboveNoise(velocity, frequency, noise),
     ),
   mass_share: deriveMassShare,
   natural_frequency_shift: deriveShift,

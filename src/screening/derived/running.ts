@@ -29,7 +29,10 @@ export const RUNNING_DERIVED: Readonly<Record<string, Derivation>> = {
       { spectrum_lines: "rises-whole", highest_frequency: "falls" },
       (lines, top) => spectrumRecord(top, lines).recordLengthS,
     ),
-  turns_in_record: (facts) => monotone(facts, { lowest_running_speed: "rises", record_length: "rises" }, turnsInRecord),
+  turns_in_record: (facts) =>
+    monotone(facts, { record_length: "rises", lowest_running_speed: "rises" }, (seconds, rpm) =>
+      turnsInRecord(rpm, seconds),
+    ),
   measuring_time: deriveMeasuringTime,
   lines_smeared: deriveLinesSmeared,
 };
