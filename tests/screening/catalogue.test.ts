@@ -78,6 +78,8 @@ const ABSENCE_SAYS: ReadonlySet<string> = new Set([
   "nominal_speed",
   "variable_speed",
   "drill_diameter",
+  "adhesive",
+  "adhesive_gap_max",
   "bolt_reach",
   "surface_radius",
   "mounted_resonance",
