@@ -24,10 +24,11 @@ const ANY_ANGLE: Interval = { lowest: 0, highest: 90 };
  * @returns the bounds, or null where elements of these sizes fit on no such circle
  */
 export function bearingOrdersWithin(geometry: BearingGeometryBounds): BearingOrderBounds | null {
-  const { elements, diameterRatio, contactAngleDeg } = geometry;
-  requireBounded("elements", elements);
-  requireWithin("elements", elements.lowest, 3, elements.highest);
-  requirePositive("elements", elements.highest);
+  const { diameterRatio, contactAngleDeg } = geometry;
+  const counted = geometry.elements;
+  requireBounded("elements", counted);
+  requireWithin("elements", counted.lowest, 3, counted.highest);
+  requirePositive("elements", counted.highest);
   const angle = contactAngleDeg ?? ANY_ANGLE;
   requireBounded("contactAngleDeg", angle);
   requireWithin("contactAngleDeg", angle.lowest, 0, 90);
@@ -39,12 +40,18 @@ export function bearingOrdersWithin(geometry: BearingGeometryBounds): BearingOrd
   const least = diameterRatio ? requirePositive("diameterRatio", diameterRatio.lowest) : 0;
   const most = diameterRatio?.highest ?? Number.POSITIVE_INFINITY;
   const fitting = (count: number): number => FITTING_SLACK * Math.sin(Math.PI / count);
-  if (least > fitting(elements.lowest)) return null;
+  if (least > fitting(counted.lowest)) return null;
+  // No more of them are there than fit, however few of them were counted.
+  const fit = least > 0 ? Math.floor(Math.PI / Math.asin(Math.min(1, least / FITTING_SLACK)) + 1e-9) : counted.highest;
+  const elements: Interval = {
+    lowest: counted.lowest,
+    highest: Math.min(counted.highest, Math.max(counted.lowest, fit)),
+  };
   const cosine = { lowest: cosineOf(angle.highest), highest: cosineOf(angle.lowest) };
   const widest = (count: number): number => Math.min(most, fitting(count));
   const few = widest(elements.lowest);
-  const k = { lowest: Math.min(least, few) * cosine.lowest, highest: few * cosine.highest };
-  const ofMany = Math.max(widest(elements.highest), Math.min(least, few)) * cosine.highest;
+  const k = { lowest: least * cosine.lowest, highest: few * cosine.highest };
+  const ofMany = widest(elements.highest) * cosine.highest;
   const fault = (ratio: number, cos: number): number => 1 / ratio - ratio * cos * cos;
   const spin: Interval = {
     lowest: fault(few, cosine.highest) / 2,

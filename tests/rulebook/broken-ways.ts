@@ -10,7 +10,7 @@ export const WAY_MISTAKES: readonly Row[] = [
     "too-few-keys",
     "at least one quantity",
   ],
-  ["quantity that no survey holds", "  temperature:\n", "  ▶mass:\n", "unknown-key", "quantities"],
+  ["quantity that no survey holds", "  temperature:\n", "  ▶charge:\n", "unknown-key", "quantities"],
   [
     "accuracy without a number",
     "plusMinus: 0.5 mm, percent: 1, ",

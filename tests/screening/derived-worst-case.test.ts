@@ -1,7 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { round12 } from "../../src/base/index.js";
-import { type FactState, findFact, MODEL_FACTS, SURVEY_FACTS, withinPossible } from "../../src/facts/index.js";
+import {
+  type FactState,
+  findFact,
+  MODEL_FACTS,
+  SURVEY_FACTS,
+  type UnknownReason,
+  withinPossible,
+} from "../../src/facts/index.js";
 import { tablesOn } from "../../src/rulebook/index.js";
 import { DERIVED } from "../../src/screening/derive.js";
 import { PointFacts } from "../../src/screening/point-facts.js";
@@ -18,8 +25,12 @@ function rootsOf(id: string): readonly string[] {
 const DESIGNATIONS: Readonly<Record<string, readonly string[]>> = {
   thread: ["M4", "M6", "M8x1", "1/4-28 UNF"],
   sensor_thread: ["M6", "M8", "1/4-28 UNF"],
+  next_outage: ["2026-05-01", "2026-01-31"],
+  surveyed_on: ["2026-02-28", "2026-05-01"],
   ip_rating: ["IP54", "IP67", "IP66/IP69K"],
 };
+
+const CONTRADICTION: readonly UnknownReason[] = ["conflicting", "unreadable"];
 
 /** A fact as a survey may hold it, and one that it may turn out to be. */
 interface Both {
@@ -103,7 +114,11 @@ describe("a derived fact", () => {
         const one = pointOf(Object.fromEntries(Object.entries(both).map(([key, { inside }]) => [key, inside]))).get(id);
         if (!wide?.known) return;
         known += 1;
-        if (!one?.known) throw new Error("known of the interval, and not of a value inside");
+        if (!one?.known) {
+          // Some values inside contradict each other: balls that do not fit on their circle, an odd number of poles.
+          if (one && CONTRADICTION.includes(one.reason)) return;
+          throw new Error("known of the interval, and not of a value inside");
+        }
         if (typeof wide.value !== "object" || typeof one.value !== "object") {
           expect(one.value).toBe(wide.value);
           return;

@@ -15,8 +15,7 @@ export const FREQUENCY_DERIVED: Readonly<Record<string, Derivation>> = {
       (field, shaft) => 100 * (1 - shaft / field),
     ),
   twice_line_frequency: (facts) => monotone(facts, { mains_frequency: "rises" }, (hertz) => 2 * hertz),
-  pole_pass_frequency: (facts) =>
-    monotone(facts, { slip: "rises", mains_frequency: "rises" }, (slipPct, hertz) => (2 * slipPct * hertz) / 100),
+  pole_pass_frequency: derivePolePass,
   lowest_frequency_of_interest: deriveLowestOfInterest,
   highest_frequency_of_interest: deriveHighestOfInterest,
   share_shown: (facts) =>
@@ -43,6 +42,21 @@ function deriveSynchronousSpeed(facts: Facts): FactState {
       : Number.POSITIVE_INFINITY,
   };
   return known(rounded(speed), uncertainFirst(from, facts), facts);
+}
+
+/** Rises with the slip, which is below 0 where the shaft is said to outrun its field, and goes further with the mains. */
+function derivePolePass(facts: Facts): FactState {
+  const from = ["slip", "mains_frequency"];
+  const slip = intervalOf(stateOf(facts, "slip"));
+  const mains = intervalOf(stateOf(facts, "mains_frequency"));
+  if (!slip) return unknownFor("slip", from, facts);
+  if (!mains || !(mains.lowest > 0)) return unknownFor("mains_frequency", from, facts);
+  const at = (slipPct: number, hertz: number): number => (2 * slipPct * hertz) / 100;
+  const bounds = {
+    lowest: at(slip.lowest, slip.lowest < 0 ? mains.highest : mains.lowest),
+    highest: at(slip.highest, slip.highest < 0 ? mains.lowest : mains.highest),
+  };
+  return known(rounded(bounds), uncertainFirst(from, facts), facts);
 }
 
 /** What a word says where it is known, and all that it may say where it is not. */

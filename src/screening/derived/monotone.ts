@@ -6,11 +6,12 @@ import { intervalOf, known, lackingAmong, rounded, stateOf, unknownFor } from ".
 export type Way = "rises" | "falls" | "rises-whole" | "falls-whole";
 
 /** Less than this is counted as nothing: an accuracy may carry the lower end of a small number there. */
-const LEAST = 1e-9;
+const LEAST = 1e-12;
 
 /**
- * A quantity above 0 that rises with some of its parts and falls with the others all the way, so that its ends belong to
- * theirs. Parts are above 0 too; one that may be nothing, or has no end, leaves the quantity without the end it gives.
+ * A quantity that rises with some of its parts, is nothing where one of those is, and falls with the others all the way,
+ * so that its ends belong to theirs. A falling part that may be nothing, or any part without an end, leaves the quantity
+ * without the end it gives.
  *
  * @param parts - by id of a fact, in the order in which the quantity takes them
  * @returns unknown for the sake of a part that is not known; known facts that are uncertain come first in its origin
@@ -22,22 +23,44 @@ export function monotone(
 ): FactState {
   const ids = Object.keys(parts);
   const intervalFor = (id: string): Interval | null => intervalOf(stateOf(facts, id));
-  const lacking = lackingAmong(ids, facts, (id) => (intervalFor(id)?.highest ?? 0) >= LEAST);
+  const isOfUse = (id: string): boolean => {
+    const highest = intervalFor(id)?.highest ?? Number.NEGATIVE_INFINITY;
+    return parts[id]?.startsWith("rises") ? highest >= 0 : highest >= LEAST;
+  };
+  const lacking = lackingAmong(ids, facts, isOfUse);
   if (lacking !== undefined) return unknownFor(lacking, ids, facts);
   const read = ids.map((id) => ({ id, way: parts[id] ?? "rises", ends: intervalFor(id) ?? NOTHING }));
-  const rising = read.map(({ way, ends }) => {
+  const corners = read.map(({ way, ends }) => {
     const { lowest, highest } = way.endsWith("whole") ? wholeCount(ends) : ends;
-    return way.startsWith("rises") ? { lowest, highest } : { lowest: highest, highest: lowest };
+    return way.startsWith("rises") ? { least: lowest, most: highest } : { least: highest, most: lowest };
   });
+  const rising = read.map(({ way }) => way.startsWith("rises"));
   const ends = {
-    lowest: rising.every(({ lowest }) => lowest >= LEAST && Number.isFinite(lowest))
-      ? quantity(...rising.map(({ lowest }) => lowest))
-      : Number.NEGATIVE_INFINITY,
-    highest: rising.every(({ highest }) => highest >= LEAST && Number.isFinite(highest))
-      ? quantity(...rising.map(({ highest }) => highest))
-      : Number.POSITIVE_INFINITY,
+    lowest: at(
+      corners.map(({ least }) => least),
+      rising,
+      Number.NEGATIVE_INFINITY,
+      quantity,
+    ),
+    highest: at(
+      corners.map(({ most }) => most),
+      rising,
+      Number.POSITIVE_INFINITY,
+      quantity,
+    ),
   };
   return known(rounded(ends), uncertainFirst(ids, facts), facts);
+}
+
+/** The quantity at one corner of its parts; without an end where one of them has none there. */
+function at(
+  values: readonly number[],
+  rising: readonly boolean[],
+  endless: number,
+  quantity: (...values: number[]) => number,
+): number {
+  if (values.some((value, i) => !Number.isFinite(value) || value < (rising[i] ? 0 : LEAST))) return endless;
+  return values.some((value) => value < LEAST) ? 0 : quantity(...values);
 }
 
 const NOTHING: Interval = { lowest: 0, highest: 0 };

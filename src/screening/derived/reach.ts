@@ -9,7 +9,6 @@ import {
   usableUpperFrequencyHz,
 } from "../../quantities/index.js";
 import { type Derivation, intervalOf, known, lackingAmong, rounded, stateOf, unknownFor } from "./deriving.js";
-import { sizeOf } from "./fixing.js";
 import { monotone } from "./monotone.js";
 
 /** How far up and how far down a sensor measures on its mounting, and what it weighs there. */
@@ -39,6 +38,8 @@ export const REACH_DERIVED: Readonly<Record<string, Derivation>> = {
 /** Nearer to the resonance the reading has no size any more; it counts as that of this share of it. */
 const MOST_OF_RESONANCE = 0.999;
 const G_PER_KG = 1000;
+const LEAST = 1e-9;
+const MOST = 1e12;
 const ON_A_BOLT: readonly unknown[] = ["tapped-hole", "existing-hole"];
 
 /** What was measured at the point comes first; a model is stated for a bolt, and on anything softer it is only a bound. */
@@ -63,12 +64,12 @@ function deriveResonance(facts: Facts): FactState {
 function deriveNoise(facts: Facts): FactState {
   const from = ["model.noise_density", "highest_frequency", "line_spacing", "evaluation"];
   const evaluation = stateOf(facts, "evaluation");
-  const [density, whole, line] = from.map((id) => sizeOf(facts, id));
+  const [density, whole, line] = from.map((id) => positive(facts, id));
   const needed = [
     "model.noise_density",
     ...(evaluation.known && evaluation.value === "spectrum" ? ["line_spacing"] : ["highest_frequency"]),
   ];
-  const lacking = lackingAmong(needed, facts, (id) => sizeOf(facts, id) !== null);
+  const lacking = lackingAmong(needed, facts, (id) => positive(facts, id) !== null);
   if (!density || lacking !== undefined) return unknownFor(lacking ?? "model.noise_density", from, facts);
   const noise = (noiseDensity: number, bandwidth: number): number => noiseInBandMPerS2(noiseDensity, bandwidth);
   const spectra = evaluation.known ? evaluation.value === "spectrum" : null;
@@ -81,14 +82,22 @@ function deriveNoise(facts: Facts): FactState {
   return known(rounded(bounds), [...(evaluation.known ? [] : ["evaluation"]), ...needed], facts);
 }
 
+/** A number with ends above 0; bandwidths of one line, and noise, are small, and an accuracy may carry them to nothing. */
+function positive(facts: Facts, id: string): Interval | null {
+  const ends = intervalOf(stateOf(facts, id));
+  if (!ends || !(ends.highest > LEAST)) return null;
+  return { lowest: Math.max(LEAST, ends.lowest), highest: Math.min(MOST, ends.highest) };
+}
+
 /** The sensor alone is the least; of pad or adapter nothing is known where nobody weighed them. */
 function deriveMassShare(facts: Facts): FactState {
   const from = ["model.mass", "moving_mass", "mount_mass"];
-  const [sensor, moving] = from.map((id) => sizeOf(facts, id));
-  const lacking = lackingAmong(from.slice(0, 2), facts, (id) => sizeOf(facts, id) !== null);
+  const [sensor, moving] = from.map((id) => positive(facts, id));
+  const lacking = lackingAmong(from.slice(0, 2), facts, (id) => positive(facts, id) !== null);
   if (!sensor || !moving || lacking !== undefined) return unknownFor(lacking ?? "model.mass", from, facts);
   const mount = intervalOf(stateOf(facts, "mount_mass"));
-  const share = (massG: number, movingKg: number): number => (100 * massG) / (movingKg * G_PER_KG);
+  const share = (massG: number, movingKg: number): number =>
+    movingKg > LEAST ? (100 * massG) / (movingKg * G_PER_KG) : Number.POSITIVE_INFINITY;
   const bounds: Interval = {
     lowest: share(sensor.lowest + Math.max(0, mount?.lowest ?? 0), moving.highest),
     highest: mount ? share(sensor.highest + Math.max(0, mount.highest), moving.lowest) : Number.POSITIVE_INFINITY,
@@ -100,7 +109,6 @@ function deriveMassShare(facts: Facts): FactState {
 function deriveShift(facts: Facts): FactState {
   const share = intervalOf(stateOf(facts, "mass_share"));
   if (!share) return unknownFor("mass_share", ["mass_share"], facts);
-  const shift = (pct: number): number =>
-    Number.isFinite(pct) ? naturalFrequencyShiftPct(100, Math.max(0, pct)) : -100;
+  const shift = (pct: number): number => (pct < MOST / 100 ? naturalFrequencyShiftPct(100, Math.max(0, pct)) : -100);
   return known(rounded({ lowest: shift(share.highest), highest: shift(share.lowest) }), ["mass_share"], facts);
 }
