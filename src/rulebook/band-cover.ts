@@ -70,7 +70,10 @@ function sideCovers(outer: Side, inner: Side): boolean {
   const difference = differenceOf(outer.bound, inner.bound);
   if (difference === null) return false;
   const further = outer.way === "down" ? difference : -difference;
-  return further > 0 || (further === 0 && (outer.inclusive || !inner.inclusive));
+  const isSameEnd = outer.inclusive || !inner.inclusive;
+  // Two shares of a fact are one number where the fact is 0.
+  const canMeet = outer.bound.kind === "fact" && inner.bound.kind === "fact" && outer.bound.times !== inner.bound.times;
+  return further > 0 ? !canMeet || isSameEnd : further === 0 && isSameEnd;
 }
 
 /** How far one bound lies above another, in sign; null where that depends on facts. */
