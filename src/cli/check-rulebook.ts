@@ -45,7 +45,10 @@ async function problemsSince(
   files: readonly TextFile[],
 ): Promise<RulesCheck["mistakes"]> {
   const older = await openRulebook(since);
-  if (!older.ok) return older.findings.map((finding) => ({ ...finding, lineText: null }));
+  if (!older.ok) {
+    const asItWas = (text: string): string => `the older rulebook ${since} does not load with this version: ${text}`;
+    return older.findings.map((finding) => ({ ...finding, text: asItWas(finding.text), lineText: null }));
+  }
   const manifest = files.find(({ path }) => /(?:^|\/)rulebook\.(?:ya?ml|json)$/.test(path)) ?? { path: "", text: "" };
   const path = manifest.path.replace(/[^/]*$/, "CHANGES.md");
   const changes = { path, text: await readChanges(folder) };
