@@ -17,6 +17,7 @@ export type {
 export { checkBuilt } from "./built/index.js";
 export type { CheckBuiltFilesOptions, CheckBuiltFilesResult } from "./cli/check-built-files.js";
 export { checkBuiltFiles } from "./cli/check-built-files.js";
+export { openDeviations } from "./cli/open-deviations.js";
 export { openRulebook, openSiteFile } from "./cli/open-rulebook.js";
 export type { OpenedSurvey, OpenedSurveys, OpenOptions } from "./cli/open-surveys.js";
 export { openSurveys } from "./cli/open-surveys.js";
@@ -59,6 +60,9 @@ export type {
   AddedWords,
   Citation,
   ColumnFileReading,
+  Deviation,
+  Deviations,
+  DeviationsReading,
   FileFinding,
   Rule,
   Rulebook,
@@ -69,7 +73,10 @@ export type {
 } from "./rulebook/index.js";
 export { addWords, loadRulebook, readColumnFile, readSiteFile, readWordFile } from "./rulebook/index.js";
 export type {
+  Accepted,
   AuditReport,
+  DeviationShown,
+  DeviationsShown,
   Finding,
   PointResult,
   ReadingSettled,
@@ -79,6 +86,6 @@ export type {
   ScreeningOptions,
   Summary,
 } from "./screening/index.js";
-export { auditScreening, pointUuid, screen } from "./screening/index.js";
+export { auditScreening, pointUuid, readDeviations, screen, UnclearDeviations } from "./screening/index.js";
 export type { Inflating, RawWorkbook, ReadingLimits, ReadingOptions } from "./workbook/index.js";
 export { DEFAULT_LIMITS, portableInflating, readWorkbook } from "./workbook/index.js";

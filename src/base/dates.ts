@@ -32,6 +32,11 @@ export function daysBetween(from: PlainDay, to: PlainDay): number {
   return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / 86_400_000);
 }
 
+/** The day that comes so many days later; up to the year 9999. */
+export function laterDay(day: PlainDay, days: number): PlainDay {
+  return new Date(Date.parse(`${day}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
+}
+
 /** The day of a moment in UTC, the same on every machine. */
 export function utcDay(moment: Date): PlainDay {
   return moment.toISOString().slice(0, 10);

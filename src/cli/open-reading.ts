@@ -36,10 +36,11 @@ export async function inputPaths(
   options: Pick<ReadingChosen, "columns" | "words"> & {
     readonly rules?: string | undefined;
     readonly siteFile?: string | undefined;
+    readonly deviations?: string | undefined;
   },
 ): Promise<readonly string[]> {
-  const { columns, words, rules, siteFile } = options;
-  const given = [...words, columns, siteFile].filter((path) => path !== undefined);
+  const { columns, words, rules, siteFile, deviations } = options;
+  const given = [...words, columns, siteFile, deviations].filter((path) => path !== undefined);
   return [...(await rulebookPaths(rules ?? null)), ...given];
 }
 

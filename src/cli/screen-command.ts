@@ -4,7 +4,15 @@ import { Command, Option } from "commander";
 import { STAGES } from "../base/index.js";
 import { checkWritable, OutputBatch } from "../disk/index.js";
 import { countOf, terminalReport } from "../outputs/index.js";
-import { type PointResult, reachesLevel, type Screening, type ScreeningInput, screen } from "../screening/index.js";
+import {
+  ENDING_WITHIN,
+  type PointResult,
+  reachesLevel,
+  type Screening,
+  type ScreeningInput,
+  screen,
+} from "../screening/index.js";
+import { deviationsOf, endCommand } from "./open-deviations.js";
 import { inputPaths } from "./open-reading.js";
 import type { OpenedSurvey } from "./open-surveys.js";
 import { progressOf } from "./progress.js";
@@ -36,6 +44,8 @@ export function screenCommand(terminal: Terminal, program: ScreeningInput["progr
     .option("--as-of <day>", "day the limits are looked up for, YYYY-MM-DD (default: today in UTC)")
     .option("--site <name>", "name of the site, part of every point id")
     .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
+    .option("--deviations <file>", "findings that somebody has accepted for a time; they stay, and are marked")
+    .option("--ending-within <days>", `tell of deviations that end within so many days (default: ${ENDING_WITHIN})`)
     .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
     .option("--audit", "compare every finding with json-rules-engine before anything is written")
     .addOption(
@@ -56,8 +66,7 @@ export function screenCommand(terminal: Terminal, program: ScreeningInput["progr
     try {
       await runScreen(files, options.data, terminal, program);
     } catch (error) {
-      if (!(error instanceof CannotRun)) throw error;
-      terminal.setExitCode(2);
+      endCommand(error, terminal);
     }
   });
 }
@@ -74,6 +83,7 @@ async function runScreen(
     stop(terminal, `--set: the rulebook has no set "${set}"; it has ${rulebook.sets.join(", ")}`);
   }
   const site = await siteOf(options, rulebook, terminal);
+  const deviations = await deviationsOf(options, rulebook, terminal);
   const reading = await readingOf(options, rulebook, terminal);
   const asked = targetsOf(options, files);
   await refuseTargets(files, options, asked, terminal);
@@ -91,12 +101,14 @@ async function runScreen(
       surveys: surveys.opened.map(({ survey }) => survey),
       skipped: surveys.unreadable,
       site,
+      deviations,
       options: {
         set,
         stage: options.stage,
         asOf: dayOf(options, terminal),
         siteName: options.site ?? null,
         reading: reading.settled,
+        ...(options.endingWithin === undefined ? {} : { endingWithin: options.endingWithin }),
         allFindings: options.allFindings,
       },
     };
@@ -166,10 +178,10 @@ function watching(screening: Screening, see: (point: PointResult) => void): Scre
 }
 
 function closingLine(screening: Screening): string {
-  const { points, pass, warn, fail, problems } = screening.summary();
+  const { points, pass, warn, fail, accepted, problems } = screening.summary();
   const { head } = screening;
   return (
-    `spotface: ${countOf(points, "point")} as of ${head.asOf}: ${pass} pass, ${warn} warn, ${fail} fail; ` +
+    `spotface: ${countOf(points, "point")} as of ${head.asOf}: ${pass} pass, ${warn} warn, ${fail} fail${head.deviations === null ? "" : `, ${accepted} accepted`}; ` +
     `${countOf(problems, "remark")} on reading\n`
   );
 }

@@ -1,9 +1,10 @@
 import { type Stage, utcDay } from "../base/index.js";
 import type { DecimalSign, Language } from "../facts/index.js";
 import type { FileFinding } from "../rulebook/index.js";
-import { type Screening, screen } from "../screening/index.js";
+import { type Screening, type ScreeningInput, screen, UnclearDeviations } from "../screening/index.js";
 import type { ReadingOptions } from "../workbook/index.js";
 import { programIdentity } from "./identity.js";
+import { openDeviations } from "./open-deviations.js";
 import { openReading } from "./open-reading.js";
 import { openRulebook, openSiteFile } from "./open-rulebook.js";
 import { givenTwice, openSurveys } from "./open-surveys.js";
@@ -21,6 +22,10 @@ export interface ScreenFilesOptions {
   /** Name of the site, part of every point id. */
   readonly siteName?: string;
   readonly siteFile?: string;
+  /** File of accepted deviations. */
+  readonly deviations?: string;
+  /** Days ahead in which the end of an accepted deviation is told of; 30 if left out. */
+  readonly endingWithin?: number;
   /** List passed rules and rules that do not apply too. */
   readonly allFindings?: boolean;
   /** Column file: which heading means what. */
@@ -36,7 +41,7 @@ export interface ScreenFilesOptions {
   readonly reading?: ReadingOptions;
 }
 
-/** The screening, or why there is none: mistakes in rulebook or site file, and files that cannot be read. */
+/** The screening, or why there is none: mistakes in rulebook, site file or deviations, and files that cannot be read. */
 export type ScreenFilesResult =
   | { readonly ok: true; readonly screening: Screening }
   | {
@@ -70,6 +75,8 @@ export async function screenFiles(
   const stated = options.siteFile === undefined ? null : await openSiteFile(options.siteFile, rulebook, asOf);
   if (stated && !stated.ok) return { ok: false, findings: stated.findings, unreadable: [] };
   const site = stated?.statements ?? null;
+  const accepted = options.deviations === undefined ? null : await openDeviations(options.deviations, rulebook);
+  if (accepted && !accepted.ok) return { ok: false, findings: accepted.findings, unreadable: [] };
   const surveys = await openSurveys(paths, { words }, site, {
     guide,
     reading: { ...options.reading, ...how },
@@ -77,20 +84,27 @@ export async function screenFiles(
     onProgress: () => {},
   });
   if (surveys.unreadable.length > 0) return { ok: false, findings: [], unreadable: surveys.unreadable };
-  const screening = screen({
+  const input: ScreeningInput = {
     program: programIdentity(),
     rulebook,
     surveys: surveys.opened.map(({ survey }) => survey),
     skipped: [],
     site,
+    deviations: accepted?.deviations ?? null,
     options: {
       set: options.set ?? rulebook.defaultSet,
       stage: options.stage ?? "proposed",
       asOf,
       siteName: options.siteName ?? null,
       reading: settled,
+      ...(options.endingWithin === undefined ? {} : { endingWithin: options.endingWithin }),
       allFindings: options.allFindings ?? false,
     },
-  });
-  return { ok: true, screening };
+  };
+  try {
+    return { ok: true, screening: screen(input) };
+  } catch (error) {
+    if (!(error instanceof UnclearDeviations)) throw error;
+    return { ok: false, findings: error.findings, unreadable: [] };
+  }
 }

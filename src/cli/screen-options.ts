@@ -8,6 +8,12 @@ const day = z.string().refine(isPlainDay, { message: "expected a day that exists
 const stage = z.enum(STAGES as ["proposed", "installed"]);
 const siteName = z.string().trim().min(1, "a site's name cannot be empty");
 
+/** Ten years; who wants to know of all that end, asks for more than any is accepted for. */
+const days = z
+  .int("expected a whole number of days")
+  .nonnegative("expected no less than 0 days")
+  .max(3650, "expected at most 3650 days");
+
 /** What a call of the library may say of how a run is made; checked as strictly as the command line. */
 export const RUN_OPTIONS = z
   .object({
@@ -17,6 +23,8 @@ export const RUN_OPTIONS = z
     asOf: day,
     siteName,
     siteFile: z.string(),
+    deviations: z.string(),
+    endingWithin: days,
     allFindings: z.boolean(),
     ...LIBRARY_READING,
     reading: z
@@ -49,6 +57,13 @@ export const SCREEN_OPTIONS = z
     asOf: day.optional(),
     site: siteName.optional(),
     siteFile: z.string().optional(),
+    deviations: z.string().optional(),
+    endingWithin: z
+      .string()
+      .regex(/^\d{1,6}$/, "expected a whole number of days")
+      .transform(Number)
+      .pipe(days)
+      .optional(),
     rules: z.string().optional(),
     out: z.string().optional(),
     workbook: z.string().optional(),
@@ -59,7 +74,11 @@ export const SCREEN_OPTIONS = z
     ...READING_OPTIONS,
   })
   .strict()
-  .refine((options) => !(options.json && options.ndjson), { message: "give --json or --ndjson, not both" });
+  .refine((options) => !(options.json && options.ndjson), { message: "give --json or --ndjson, not both" })
+  .refine((options) => options.endingWithin === undefined || options.deviations !== undefined, {
+    path: ["endingWithin"],
+    message: "it speaks of accepted deviations; give their file with --deviations",
+  });
 
 /** The same, checked. */
 export type ScreenOptions = z.infer<typeof SCREEN_OPTIONS>;

@@ -3,9 +3,10 @@ import { z } from "zod";
 import { didYouMean, foldText, STAGES, utcDay } from "../base/index.js";
 import { cellsRead, pointInWords, whyText } from "../outputs/index.js";
 import { type PointResult, type PointWhy, type ScreeningInput, screen, whyPoints } from "../screening/index.js";
+import { deviationsOf, endCommand } from "./open-deviations.js";
 import type { OpenedSurvey } from "./open-surveys.js";
 import { addReadingOptions } from "./reading-options.js";
-import { CannotRun, readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
+import { readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 
@@ -33,6 +34,7 @@ export function whyCommand(terminal: Terminal, program: ScreeningInput["program"
     .option("--as-of <day>", "day the limits are looked up for, YYYY-MM-DD (default: today in UTC)")
     .option("--site <name>", "name of the site, part of every point id")
     .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
+    .option("--deviations <file>", "findings that somebody has accepted for a time; they stay, and are marked")
     .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
     .option("--json", "print it as lines of JSON, one per point");
   return addReadingOptions(command).action(async (files: string[], raw: Record<string, unknown>) => {
@@ -47,8 +49,7 @@ export function whyCommand(terminal: Terminal, program: ScreeningInput["program"
     try {
       await tell(files, options.data, { point: own.data.point ?? "", rules: own.data.rule }, terminal, program);
     } catch (error) {
-      if (!(error instanceof CannotRun)) throw error;
-      terminal.setExitCode(2);
+      endCommand(error, terminal);
     }
   });
 }
@@ -70,6 +71,7 @@ async function tell(
     if (!known.includes(id)) stop(terminal, `--rule: the rulebook has no rule "${id}"${didYouMean(id, known)}`);
   }
   const site = await siteOf(options, rulebook, terminal);
+  const deviations = await deviationsOf(options, rulebook, terminal);
   const reading = await readingOf(options, rulebook, terminal);
   const surveys = await surveysOf(files, options, reading, site, terminal, true);
   const input: ScreeningInput = {
@@ -78,6 +80,7 @@ async function tell(
     surveys: surveys.opened.map(({ survey }) => survey),
     skipped: surveys.unreadable,
     site,
+    deviations,
     options: {
       set,
       stage: options.stage,

@@ -26,6 +26,9 @@ export const RULEBOOK_LIMITS: FileLimits = {
 /** A site file may name every machine of a large works, so it may be longer. */
 export const SITE_LIMITS: FileLimits = { ...RULEBOOK_LIMITS, fileLength: 4_000_000, keys: 50_000 };
 
+/** A file of deviations may speak of many points of a large works. */
+export const DEVIATION_LIMITS: FileLimits = { ...RULEBOOK_LIMITS, fileLength: 4_000_000, listLength: 10_000 };
+
 /** A column file may name every column of a sheet, on many sheets. */
 export const COLUMN_FILE_LIMITS: FileLimits = {
   ...RULEBOOK_LIMITS,

@@ -1,6 +1,7 @@
 export { columnOption } from "./column-option.js";
 export { type CompiledGroup, type CompiledMember, compileGroup } from "./compile-group.js";
 export { type CompileOptions, compileRule } from "./compile-rule.js";
+export type { Deviation, Deviations } from "./deviation.js";
 export {
   type ComputedFact,
   type EngineComparison,
@@ -17,6 +18,7 @@ export { type LoadOptions, loadRulebook } from "./load.js";
 export { waysOn } from "./measuring-reading.js";
 export { modelFactsOn } from "./model-reading.js";
 export { type ColumnFileReading, readColumnFile } from "./read-column-file.js";
+export { type DeviationsReading, readDeviationFile } from "./read-deviation-file.js";
 export { readSiteFile, type SiteReading } from "./read-site-file.js";
 export { type AddedWords, addWords, readWordFile, type WordFileReading } from "./read-word-file.js";
 export type {

@@ -1,5 +1,6 @@
 import type { Outcome, Stage } from "../base/index.js";
 import type { CommonWords, DecimalSign, FieldWords, Language } from "../facts/index.js";
+import type { Acceptable } from "./deviation.js";
 import type { Basis, Operator } from "./rule.js";
 
 /** Data of the files as the schemas let them through: form checked, meaning not yet. */
@@ -81,6 +82,7 @@ export interface RawRule {
   readonly messages: { readonly fail?: string; readonly warn?: string };
   readonly remedy: { readonly text: string; readonly change: readonly string[] };
   readonly undecided?: "warn" | "fail";
+  readonly releases?: "never";
   readonly cases: readonly RawCase[];
   readonly casesGive?: Readonly<Record<string, unknown>>;
 }
@@ -205,4 +207,20 @@ export interface RawSheetWord {
 
 export interface RawColumnFile extends RawSheetWord {
   readonly sheets?: Readonly<Record<string, RawSheetWord | string | null>> | null;
+}
+
+export interface RawDeviation {
+  readonly point: string;
+  readonly rule: string;
+  readonly outcome: Acceptable;
+  readonly limit?: RawScalar | readonly string[];
+  readonly value?: RawScalar;
+  readonly reason: string;
+  readonly acceptedBy: string;
+  readonly from: string;
+  readonly until: string;
+}
+
+export interface RawDeviations {
+  readonly deviations: readonly RawDeviation[];
 }

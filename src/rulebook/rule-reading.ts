@@ -36,6 +36,7 @@ export function readRule(raw: RawRule, report: Report, names: BookNames): Rule {
     messages: raw.messages,
     remedy: raw.remedy,
     undecided: raw.undecided ?? "warn",
+    releases: raw.releases ?? null,
     cases: readCases(raw, report, names),
     casesGive: raw.casesGive ?? {},
     at: report.placeOf("/id"),

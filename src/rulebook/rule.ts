@@ -106,6 +106,8 @@ export interface Rule {
   readonly remedy: { readonly text: string; readonly change: readonly string[] };
   /** How an open question counts in the verdict. */
   readonly undecided: "warn" | "fail";
+  /** `never`: what it speaks of can hurt somebody, so no deviation from it is ever accepted; null for other rules. */
+  readonly releases: "never" | null;
   readonly cases: readonly RuleCase[];
   /** Settings and facts that every case starts from. */
   readonly casesGive: Readonly<Record<string, unknown>>;

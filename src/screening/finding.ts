@@ -1,6 +1,7 @@
 import type { CellPlace, Outcome } from "../base/index.js";
 import type { UnknownReason } from "../facts/index.js";
 import type { LimitSpoken, Margin } from "../rulebook/index.js";
+import type { Accepted } from "./deviations/deviation-shown.js";
 
 /** A fact as a finding shows it. Numbers: `value` if single, else `lowest` and `highest` (null for no bound). */
 export interface FactShown {
@@ -65,4 +66,6 @@ export interface Finding {
   readonly changes: readonly ChangeFound[];
   /** Id of the group that the finding refers to; null for a finding of the point's own. */
   readonly group: string | null;
+  /** Who has accepted it in force on the day; null where nobody has. The outcome stays what it is. */
+  readonly accepted: Accepted | null;
 }

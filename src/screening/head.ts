@@ -18,6 +18,7 @@ export function headOf(
   models: readonly SensorModel[],
   surveys: readonly SurveyShown[],
   groups: ResultHead["groups"],
+  deviations: ResultHead["deviations"],
 ): ResultHead {
   const { rulebook, site, options } = input;
   const { reading = NOTHING_SETTLED } = options;
@@ -29,6 +30,7 @@ export function headOf(
       rulebook: rulebook.digest,
       surveys: input.surveys.map(({ file, digest }) => ({ file, digest })),
       site: site?.digest ?? null,
+      ...(deviations === null ? {} : { deviations: { file: deviations.file, digest: deviations.digest } }),
       options: { ...options, reading },
     }),
     asOf: options.asOf,
@@ -37,6 +39,7 @@ export function headOf(
     rulebook: { name: rulebook.name, version: rulebook.version, digest: rulebook.digest },
     site: { name: options.siteName ?? site?.siteName ?? null, file: site?.file ?? null, digest: site?.digest ?? null },
     reading,
+    deviations,
     surveys,
     skipped: input.skipped,
     models: models.map((model) => modelShown(model, options.asOf)),

@@ -57,7 +57,8 @@ export function pointUuid(site: string, point: string): string {
   return uuidV5(`${plainName(site)}\n${plainName(point)}`, NAMESPACE);
 }
 
-function plainName(text: string): string {
+/** A name as names are compared: NFC, trimmed, inner blanks to one, case kept. */
+export function plainName(text: string): string {
   return text.normalize("NFC").replace(/\s+/gu, " ").trim();
 }
 

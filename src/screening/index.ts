@@ -1,8 +1,18 @@
 export type { AuditReport } from "./audit.js";
 export { auditScreening } from "./audit.js";
+export {
+  type Accepted,
+  DEVIATION_STATUSES,
+  type DeviationShown,
+  type DeviationStatus,
+  type DeviationsShown,
+} from "./deviations/deviation-shown.js";
+export { UnclearDeviations } from "./deviations/deviations-on-points.js";
+export { readDeviations } from "./deviations/read-deviations.js";
 export { showFact } from "./fact-shown.js";
 export { namesOf, type PointNames, pointIdOf, pointUuid } from "./identity.js";
 export type { ScreeningInput, ScreeningOptions } from "./input.js";
+export { ENDING_WITHIN } from "./input.js";
 export { repeatedBy } from "./repeated.js";
 export type {
   ChangeFound,

@@ -46,6 +46,7 @@ function findingWith({ rule, compiled }: ReadyRule, judgement: Judgement, facts:
     remedy: remedyOf(outcome, rule.remedy.text, missing),
     changes: [],
     group: null,
+    accepted: null,
   };
 }
 

@@ -17,6 +17,8 @@ export const POINT_TWICE_SHOWN: RuleShown = {
   title: "The point stands in one row only",
   sets: [],
   undecided: "warn",
+  // Which of the rows was looked at nobody can tell.
+  releases: "never",
   judged: null,
   appliesWhen: null,
   limits: [],
@@ -55,10 +57,12 @@ export function pointTwice(facts: Facts, others: readonly PointRecord[]): Findin
     remedy: REMEDY,
     changes: [],
     group: null,
+    accepted: null,
   };
 }
 
-function rowInWords(record: PointRecord): string {
+/** Where a row stands ("survey.xlsx > Pumps row 17"). */
+export function rowInWords(record: PointRecord): string {
   return record.sheet === null
     ? `${record.file} line ${record.row}`
     : `${record.file} > ${record.sheet} row ${record.row}`;

@@ -16,6 +16,8 @@ class RepeatedFinding implements Finding {
   readonly remedy: Finding["remedy"];
   readonly changes: Finding["changes"];
   readonly group: Finding["group"];
+  /** A deviation speaks of one point and is looked at later. */
+  readonly accepted = null;
   readonly #of: Finding;
 
   constructor(of: Finding, facts: readonly FactShown[]) {

@@ -1,6 +1,7 @@
 import type { CellPlace, PlainDay, Stage } from "../base/index.js";
 import type { ColumnReading, ImportProblem, SheetReading } from "../records/index.js";
 import type { BandKind, Citation } from "../rulebook/index.js";
+import type { DeviationsShown } from "./deviations/deviation-shown.js";
 import type { Finding } from "./finding.js";
 
 /** A rule that this survey could not be asked for lack of a column. */
@@ -83,6 +84,8 @@ export interface RuleShown {
   readonly title: string;
   readonly sets: readonly string[];
   readonly undecided: "warn" | "fail";
+  /** `never`: no deviation from it is accepted, because somebody can be hurt. */
+  readonly releases: "never" | null;
   /** The fact its limits speak of at the stage of the run, or null. */
   readonly judged: string | null;
   /** When it applies, in words; null: always. */
@@ -141,7 +144,7 @@ export interface ReadingSettled {
 /** What stands before the points: said once, not per finding. */
 export interface ResultHead {
   readonly program: { readonly name: string; readonly version: string };
-  /** SHA-256 over program version, rulebook, surveys, site file, column file, word files and options. */
+  /** SHA-256 over program version, rulebook, surveys, site file, deviations, column file, word files and options. */
   readonly digest: string;
   readonly asOf: PlainDay;
   readonly stage: Stage;
@@ -150,6 +153,8 @@ export interface ResultHead {
   readonly site: { readonly name: string | null; readonly file: string | null; readonly digest: string | null };
   /** What a person settled about the reading of the surveys. */
   readonly reading: ReadingSettled;
+  /** Accepted deviations and how they stand; null where none were handed in. */
+  readonly deviations: DeviationsShown | null;
   readonly surveys: readonly SurveyShown[];
   /** Files left out on the user's word, with the reason. */
   readonly skipped: readonly { readonly file: string; readonly text: string }[];

@@ -63,6 +63,8 @@ export interface PointResult {
   readonly sheet: string | null;
   readonly row: number;
   readonly verdict: Verdict;
+  /** It does not pass, and every finding that keeps it from passing is accepted. The verdict stays what it is. */
+  readonly accepted: boolean;
   /**
    * The proposed method and those that the site allows, best first. Of proposals that do not pass, and on request of
    * all; null for other points and for what is built.
@@ -110,6 +112,8 @@ export interface Summary {
   readonly fail: number;
   /** Points that warn only because something is undecided. */
   readonly warnOnlyUndecided: number;
+  /** Points that do not pass, with everything that keeps them from passing accepted. */
+  readonly accepted: number;
   readonly problems: number;
   readonly byRule: readonly RuleCounts[];
   /** By the class of the machine; a class without points is left out. */

@@ -17,6 +17,7 @@ export function showRule(
     title: rule.title,
     sets: rule.sets,
     undecided: rule.undecided,
+    releases: rule.releases,
     judged,
     appliesWhen: rule.appliesWhen === null ? null : conditionInWords(rule.appliesWhen, rulebook),
     limits: entry ? limitsOf(entry, judged, rulebook) : [],

@@ -2,14 +2,17 @@ import { isOpen, type Verdict } from "../base/index.js";
 import type { PointRecord, Survey } from "../records/index.js";
 import { compileRule, type Rule, type Rulebook, type SensorModel, tablesOn } from "../rulebook/index.js";
 import { AskedRules } from "./asked-rules.js";
+import { isAccepted } from "./deviations/covering.js";
+import { DeviationsOnPoints } from "./deviations/deviations-on-points.js";
+import { showDeviations } from "./deviations/show-deviations.js";
 import { GroupBook } from "./groups/group-book.js";
 import { MachineClasses } from "./groups/machine-classes.js";
 import { groupRulesNotAsked, rowsInNoGroup } from "./groups/not-asked-groups.js";
 import { headOf, surveyShown } from "./head.js";
 import { namesOf, pointIdOf } from "./identity.js";
-import type { ScreeningInput, ScreeningOptions } from "./input.js";
+import { ENDING_WITHIN, type ScreeningInput, type ScreeningOptions } from "./input.js";
 import { type ReadyRule, weightOf, worst } from "./judge-point.js";
-import { methodAllowed } from "./methods/method-allowed.js";
+import { METHOD_ALLOWED, methodAllowed } from "./methods/method-allowed.js";
 import { MethodTrials, NO_TRIALS } from "./methods/method-trials.js";
 import { methodsAllowedFor } from "./methods/methods-allowed.js";
 import { ModelShelf } from "./models.js";
@@ -28,6 +31,7 @@ import { Tally } from "./tally.js";
  * Screens the points of all surveys with one rulebook. Points are judged while they are iterated.
  *
  * @throws RangeError if the rulebook has no such set
+ * @throws UnclearDeviations if it is not clear what a deviation speaks of
  */
 export function screen(input: ScreeningInput): Screening {
   const { rulebook, options } = input;
@@ -115,10 +119,12 @@ class Run {
   readonly #ids = new PointIds();
   readonly #trials: MethodTrials | null;
   readonly #settler = new Settler();
+  readonly #deviations: DeviationsOnPoints | null;
 
   constructor(input: ScreeningInput) {
-    const { rulebook, surveys, options } = input;
+    const { rulebook, surveys, options, deviations = null } = input;
     this.#input = input;
+    this.#deviations = deviations && new DeviationsOnPoints(deviations, options.asOf);
     this.rules = readyRules(rulebook, options);
     const shelf = new ModelShelf(rulebook, options.asOf);
     const tables = tablesOn(rulebook, options.asOf);
@@ -144,10 +150,12 @@ class Run {
     const models = new Set<SensorModel>();
     const unnamed = new Map<Survey, number>();
     const siteName = this.#siteName();
-    for (const { facts, record, survey, at } of this.points()) {
+    for (const point of this.points()) {
+      const { facts, record, survey, at } = point;
       if (facts.model.ok) models.add(facts.model.model);
       const id = this.#ids.add(record, pointIdOf(facts, siteName));
       if (id === null) unnamed.set(survey, (unnamed.get(survey) ?? 0) + 1);
+      this.#deviations?.add(point, id);
       this.groups.add(at, facts);
       this.classes.add(facts, siteName);
     }
@@ -172,7 +180,7 @@ class Run {
     const groups = this.groups.shown(
       (row, rule) => this.#asked.get(this.#rows.surveyOf(row))?.silent.has(rule) ?? false,
     );
-    return headOf(this.#input, this.rules, models, surveys, groups);
+    return headOf(this.#input, this.rules, models, surveys, groups, this.#deviationsShown());
   }
 
   points(): Iterable<PointOnItsWay> {
@@ -225,6 +233,7 @@ class Run {
       findings.push(finding);
       if (isOpen(finding.outcome)) open.push({ ready: null, finding });
     }
+    const marked = this.#deviations?.mark(record, findings) ?? findings;
     const { file, sheet, row } = record;
     const isTried = verdict !== "pass" || this.#input.options.allFindings;
     const lacking = this.#asked.get(survey)?.lackingOn(facts.model) ?? new Map();
@@ -238,13 +247,29 @@ class Run {
       sheet,
       row,
       verdict,
+      accepted: this.#deviations !== null && isAccepted(marked),
       methods: trials.methods,
       methodAdvised: trials.methodAdvised,
       settledBy: isSettled ? null : this.#settler.settling(open, facts),
-      findings,
+      findings: marked,
     };
     tally?.point(result);
     return result;
+  }
+
+  /** To be asked once it is settled which rules are asked of which points. */
+  #deviationsShown(): ResultHead["deviations"] {
+    const { asOf, endingWithin = ENDING_WITHIN } = this.#input.options;
+    if (this.#deviations === null) return null;
+    this.#deviations.checkClear();
+    const builtIn = this.#input.site?.methodsAllowed ? [METHOD_ALLOWED] : [];
+    const ofRun = new Set([...builtIn, ...this.rules.map(({ rule }) => rule.id)]);
+    return showDeviations(this.#deviations, {
+      asOf,
+      endingWithin,
+      isAsked: (rule, point) => ofRun.has(rule) && this.asks(point)(rule),
+      judge: (point) => this.judge(point, null),
+    });
   }
 
   /** What is not in any rulebook: a point that stands twice, a method that the site does not allow. */

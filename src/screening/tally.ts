@@ -17,6 +17,7 @@ export class Tally {
   readonly #open: Writable<OpenPoints> = { toSettle: 0, failAnyway: 0, notByFacts: 0 };
   readonly #methods = new Map<string, Writable<OtherMethod>>();
   #warnOnlyUndecided = 0;
+  #accepted = 0;
 
   constructor(rules: readonly string[]) {
     for (const rule of rules) this.#countsOf(rule);
@@ -29,8 +30,11 @@ export class Tally {
     else counts[outcome] += 1;
   }
 
-  point(point: Pick<PointResult, "verdict" | "findings" | "methods" | "methodAdvised" | "settledBy">): void {
+  point(
+    point: Pick<PointResult, "verdict" | "accepted" | "findings" | "methods" | "methodAdvised" | "settledBy">,
+  ): void {
     this.#verdicts[point.verdict] += 1;
+    if (point.accepted) this.#accepted += 1;
     const open = point.findings.filter((finding) => isOpen(finding.outcome));
     const warned = point.findings.some((finding) => finding.outcome === "warn");
     if (point.verdict === "warn" && open.length > 0 && !warned) this.#warnOnlyUndecided += 1;
@@ -53,6 +57,7 @@ export class Tally {
       warn,
       fail,
       warnOnlyUndecided: this.#warnOnlyUndecided,
+      accepted: this.#accepted,
       problems,
       byRule: [...this.#rules.values()],
       byCriticality,

@@ -108,6 +108,7 @@ function unasked(
     remedy: null,
     changes: [],
     group: null,
+    accepted: null,
   };
 }
 

@@ -29,6 +29,7 @@ export function finding(rule: string, outcome: Finding["outcome"], parts: Partia
     remedy: null,
     changes: [],
     group: null,
+    accepted: null,
     ...parts,
   };
 }
@@ -102,6 +103,7 @@ export function point(row: number, verdict: PointResult["verdict"], findings: re
     sheet: "Pumps",
     row,
     verdict,
+    accepted: false,
     methods: null,
     methodAdvised: null,
     settledBy: null,

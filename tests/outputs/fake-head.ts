@@ -102,6 +102,7 @@ function rule(id: string, title: string, cites: string, undecided: "warn" | "fai
     title,
     sets: ["core"],
     undecided,
+    releases: null,
     judged: "thread_depth",
     appliesWhen: id === "thread-depth" ? "mounting method is tapped hole" : null,
     limits: LIMITS_IN_FORCE,
@@ -120,6 +121,7 @@ export const HEAD: ResultHead = {
   rulebook: { name: "trade-practice", version: "2026.1", digest: digestOf("b") },
   site: { name: "Harbour mill", file: "site.yaml", digest: digestOf("c") },
   reading: { columnFile: null, wordFiles: [], options: [] },
+  deviations: null,
   surveys: [SURVEY],
   skipped: [{ file: "old.xls", text: "an older binary workbook; save it as .xlsx" }],
   models: [

@@ -127,6 +127,7 @@ export const LIMIT_MISTAKES: readonly Row[] = [
     "come to undecided, which",
     "cases:",
   ],
+  ["word on releases", "undecided: fail", "undecided: fail\nreleases: ▶always", "unknown-word", "use one of never"],
   ["word on undecided", "undecided: fail", "undecided: ▶pass", "unknown-word", "warn, fail"],
   [
     "no cases",

@@ -185,6 +185,7 @@ export const ruleAndInner: fc.Arbitrary<{ readonly rule: Rule; readonly conditio
         messages: {},
         remedy: { text: "", change: [] },
         undecided: "warn",
+        releases: null,
         cases: [],
         casesGive: {},
         at: AT,

@@ -1,7 +1,7 @@
 import type { Outcome } from "../../base/index.js";
 import { isOpen } from "../../base/index.js";
 import { factName } from "../../facts/index.js";
-import type { Finding, PointResult, ResultHead } from "../../screening/index.js";
+import type { Accepted, Finding, PointResult, ResultHead } from "../../screening/index.js";
 import { gravestFirst } from "../findings/leading.js";
 import { missingOf, reasonOf, remedyOf, sourceOf } from "../findings/reasons.js";
 import { indexRules, type RuleIndex } from "../findings/rule-index.js";
@@ -72,6 +72,10 @@ function pointColumns(head: ResultHead, rules: RuleIndex): Columns<PointRow> {
     ["rules undecided", number(isOpen)],
     ["another method", (row) => otherMethodInWords(row.point)],
     ["settled by", (row) => row.point.settledBy?.map(factName).join(", ") ?? null],
+    ...acceptedColumns<PointRow>(
+      ({ point }) => (point.accepted ? "yes" : acceptedOf(point).length > 0 ? "in part" : null),
+      ({ point }) => acceptedOf(point),
+    ),
     ...runColumns<PointRow>(head),
   ];
 }
@@ -95,7 +99,33 @@ function findingColumns(head: ResultHead, rules: RuleIndex): Columns<FindingRow>
     ["cells", (row) => row.finding.facts[0]?.cells.map((place) => place.cell).join(" ") ?? null],
     ["group", (row) => row.finding.group],
     ["source", (row) => sourceOf(row.finding, rules)],
+    ...acceptedColumns<FindingRow>(
+      ({ finding }) => (finding.accepted === null ? null : "yes"),
+      ({ finding: { accepted } }) => (accepted === null ? [] : [accepted]),
+    ),
     ...runColumns<FindingRow>(head),
+  ];
+}
+
+function acceptedOf({ findings }: PointResult): readonly Accepted[] {
+  return findings.flatMap(({ accepted }) => (accepted === null ? [] : [accepted]));
+}
+
+/** What is accepted, by whom, until the day on which the first of it ends, and why. */
+function acceptedColumns<T>(isAccepted: (row: T) => string | null, of: (row: T) => readonly Accepted[]): Columns<T> {
+  const each = (row: T, word: (accepted: Accepted) => string): string | null =>
+    [...new Set(of(row).map(word))].join("; ") || null;
+  return [
+    ["accepted", isAccepted],
+    ["accepted by", (row) => each(row, ({ acceptedBy }) => acceptedBy)],
+    [
+      "accepted until",
+      (row) =>
+        of(row)
+          .map(({ until }) => until)
+          .sort()[0] ?? null,
+    ],
+    ["accepted because", (row) => each(row, ({ reason }) => reason)],
   ];
 }
 

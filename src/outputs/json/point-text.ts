@@ -19,6 +19,7 @@ const MEMBERS = [
   "sheet",
   "row",
   "verdict",
+  "accepted",
 ] as const satisfies readonly (keyof PointResult)[];
 
 /** A member that the contract gains and that is forgotten above does not compile. */
@@ -55,7 +56,7 @@ export function pointTexts(): (point: PointResult) => string {
   };
 }
 
-function memberText(value: string | number | null): string {
+function memberText(value: string | number | boolean | null): string {
   return typeof value === "string" && PLAIN.test(value) ? `"${value}"` : jsonText(value);
 }
 

@@ -12,6 +12,7 @@ import type {
   SurveyShown,
   TableShown,
 } from "../../screening/index.js";
+import { acceptedShape, deviationsShape } from "./deviation-shapes.js";
 import { openShape, otherMethodShape, stepShape } from "./method-shapes.js";
 import type { Shape } from "./shape.js";
 
@@ -89,6 +90,7 @@ export function findingShape(finding: Finding): Shape<Finding> {
     remedy: finding.remedy,
     changes: finding.changes.map(changeShape),
     group: finding.group,
+    accepted: finding.accepted === null ? null : acceptedShape(finding.accepted),
   };
 }
 
@@ -197,6 +199,7 @@ function ruleShape(rule: RuleShown): Shape<RuleShown> {
     title: rule.title,
     sets: rule.sets,
     undecided: rule.undecided,
+    releases: rule.releases,
     judged: rule.judged,
     appliesWhen: rule.appliesWhen,
     limits: rule.limits.map(limitInForceShape),
@@ -221,6 +224,7 @@ export function headShape(head: ResultHead): Shape<ResultHead> {
       wordFiles: head.reading.wordFiles.map(fileShape),
       options: head.reading.options,
     },
+    deviations: head.deviations === null ? null : deviationsShape(head.deviations),
     surveys: head.surveys.map(surveyShape),
     skipped: head.skipped.map((left) => ({ file: left.file, text: left.text })),
     models: head.models.map(modelShape),
@@ -239,6 +243,7 @@ export function summaryShape(summary: Summary): Shape<Summary> {
     warn: summary.warn,
     fail: summary.fail,
     warnOnlyUndecided: summary.warnOnlyUndecided,
+    accepted: summary.accepted,
     problems: summary.problems,
     byRule: summary.byRule.map((counts) => ({
       rule: counts.rule,

@@ -1,4 +1,5 @@
 import { BASES } from "../../rulebook/index.js";
+import { ACCEPTED } from "./deviation-parts.js";
 import { METHOD_ADVISED, METHOD_TRIED } from "./method-parts.js";
 import {
   BANDS,
@@ -7,6 +8,7 @@ import {
   defined,
   exactly,
   FACT,
+  flag,
   form,
   formOrNull,
   KEBAB,
@@ -126,6 +128,7 @@ const FINDING = exactly("What one rule says of one point.", {
     defined("change"),
   ),
   group: textOrNull("Id of the group that the finding refers to."),
+  accepted: orNull(defined("accepted")),
 });
 
 const POINT = exactly("One point with its verdict.", {
@@ -139,6 +142,7 @@ const POINT = exactly("One point with its verdict.", {
   sheet: textOrNull("Sheet; null for CSV."),
   row: whole("Row as the spreadsheet program shows it; of CSV the line.", 1),
   verdict: oneOfWords("What all rules together say. A screening, not a permission.", ["pass", "warn", "fail"]),
+  accepted: flag("It does not pass, and every finding that keeps it from passing is accepted."),
   methods: {
     description:
       "The proposed mounting method and those allowed, best first; of points that do not pass, and on request.",
@@ -161,6 +165,7 @@ export const FINDING_PARTS = {
   limit: LIMIT,
   margin: MARGIN,
   change: CHANGE,
+  accepted: ACCEPTED,
   finding: FINDING,
   methodTried: METHOD_TRIED,
   methodAdvised: METHOD_ADVISED,

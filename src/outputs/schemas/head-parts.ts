@@ -128,6 +128,7 @@ const RULE = exactly("A rule that was applied.", {
   title: text("What the rule demands."),
   sets: listOf("Sets it belongs to.", { type: "string" }),
   undecided: oneOfWords("How an open question counts in the verdict.", ["warn", "fail"]),
+  releases: oneOfWords("never: somebody can be hurt, no deviation from it is accepted.", ["never", null]),
   judged: formOrNull("The fact its limits speak of at this stage.", FACT),
   appliesWhen: textOrNull("When it applies, in words; null: always."),
   limits: listOf("Its limits in force on the day.", defined("limitInForce")),
@@ -152,6 +153,7 @@ const SUMMARY = exactly("What stands after the points.", {
   warn: whole("Points with verdict warn."),
   fail: whole("Points with verdict fail."),
   warnOnlyUndecided: whole("Points that warn only because something is undecided."),
+  accepted: whole("Points that do not pass, with everything that keeps them from passing accepted."),
   problems: whole("Import problems over all surveys."),
   byRule: listOf("Counts by rule.", defined("ruleCounts")),
   byCriticality: listOf(

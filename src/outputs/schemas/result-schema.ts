@@ -1,3 +1,4 @@
+import { DEVIATIONS } from "./deviation-parts.js";
 import { FINDING_PARTS } from "./finding-parts.js";
 import { GROUP_PARTS } from "./group-parts.js";
 import { HEAD_PARTS } from "./head-parts.js";
@@ -24,7 +25,7 @@ const FILE_READ = exactly("A file of settings.", {
 export const HEAD = {
   program: exactly("The program that screened.", { name: text("Its name."), version: text("Its version.") }),
   digest: form(
-    "SHA-256 over program version, rulebook, surveys, site file, column file, word files and options.",
+    "SHA-256 over program version, rulebook, surveys, site file, deviations, column file, word files and options.",
     SHA256,
   ),
   asOf: form("Day for which limits were looked up.", DAY),
@@ -48,6 +49,10 @@ export const HEAD = {
     wordFiles: listOf("Word files of the site, in the order given.", FILE_READ),
     options: listOf("Options of the reading as written.", { type: "string" }),
   }),
+  deviations: {
+    description: "Accepted deviations and how they stand; null where none were handed in.",
+    oneOf: [DEVIATIONS, { type: "null" }],
+  },
   surveys: listOf("Survey files in the order given.", defined("survey")),
   skipped: listOf(
     "Files left out on the user's word.",

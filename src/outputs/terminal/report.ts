@@ -1,5 +1,6 @@
 import type { ResultHead, Summary } from "../../screening/index.js";
 import { methodsSection, settlingSection } from "./advice-sections.js";
+import { deviationsSection } from "./deviations-section.js";
 import { groupsSection } from "./groups-section.js";
 import { paragraph } from "./layout.js";
 import { notAskedSection } from "./not-asked-section.js";
@@ -30,6 +31,7 @@ export function terminalReport(head: ResultHead, summary: Summary, written: read
     notAskedSection(head),
     settlingSection(summary),
     methodsSection(summary),
+    deviationsSection(head, summary),
     verdictsSection(summary),
     head.cautions.length === 0 ? [] : paragraph(head.cautions.join(" "), "Cautions: "),
     written.flatMap(writtenLines),

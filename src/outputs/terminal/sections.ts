@@ -105,6 +105,7 @@ export function verdictsSection(summary: Summary): readonly string[] {
     ).filter((l) => l !== ""),
   ];
   if (open > 0) lines.push(`  of those that warn, only because something is not known: ${open}`);
+  if (summary.accepted > 0) lines.push(`  of those that do not pass, accepted: ${summary.accepted}`);
   return lines;
 }
 

@@ -5,6 +5,7 @@ import {
   conditionInWords,
   type FactWhy,
   type NotAsked,
+  type PointResult,
   type PointWhy,
   type ResultHead,
   type RuleWhy,
@@ -12,15 +13,15 @@ import {
 import { reasonOf, remedyOf } from "../findings/reasons.js";
 import { indexRules, type RuleIndex } from "../findings/rule-index.js";
 import { paragraph } from "../terminal/layout.js";
+import { acceptedInWords, markedFinding, markedPoint, standingInWords } from "../wording/deviations.js";
 import { factValueInWords, missingInWords } from "../wording/facts.js";
-import { markedOutcome } from "../wording/outcomes.js";
 import { pointInWords, rowInWords } from "../wording/places.js";
 import { sourceInWords } from "../wording/sources.js";
 import type { CellsRead } from "./cells-read.js";
 
 /** What the words rest on besides the point. */
 export interface WhyContext {
-  readonly head: Pick<ResultHead, "rules" | "models" | "tables">;
+  readonly head: Pick<ResultHead, "rules" | "models" | "tables" | "deviations">;
   readonly rulebook: Pick<Rulebook, "conditions">;
   /** Looks cells up in the survey of a file; null where there is none. */
   readonly cells: (file: string) => CellsRead | null;
@@ -33,9 +34,9 @@ export function whyText(why: PointWhy, context: WhyContext): string {
   const lines = [
     `${pointInWords(point)}${point.point === null ? "" : ` (${point.point})`}`,
     rowInWords(point),
-    markedOutcome(point.verdict),
+    markedPoint(point),
     ...(open.length > 0 ? paragraph(open.map(missingInWords).join(", "), "To find out so that nothing is open: ") : []),
-    ...inOrder(rules).flatMap((rule) => ["", ...ruleLines(rule, point.file, index, context)]),
+    ...inOrder(rules).flatMap((rule) => ["", ...ruleLines(rule, point, index, context)]),
     ...notAskedLines(rules, index),
   ];
   return lines.map((line) => `${line}\n`).join("");
@@ -69,20 +70,21 @@ function notAskedLines(rules: readonly RuleWhy[], index: RuleIndex): readonly st
   ];
 }
 
-function ruleLines(rule: RuleWhy, file: string, index: RuleIndex, context: WhyContext): readonly string[] {
+function ruleLines(rule: RuleWhy, point: PointResult, index: RuleIndex, context: WhyContext): readonly string[] {
   const { finding, trace, facts } = rule;
   const shown = index.rule(rule.rule);
-  const title = paragraph(`${index.title(rule.rule)} (${rule.rule})`, `${markedOutcome(finding.outcome)}  `);
+  const title = paragraph(`${index.title(rule.rule)} (${rule.rule})`, `${markedFinding(finding)}  `);
   const remedy = remedyOf(finding, index);
   const isBad = finding.outcome !== "pass" && finding.outcome !== "not-applicable";
   return [
     ...title,
     ...(isBad ? paragraph(reasonOf(finding, index), "  ") : []),
     ...(isBad && remedy !== "" ? paragraph(remedy, "  to do: ") : []),
+    ...deviationLines(rule, point, context),
     ...(trace.applies === null ? ["  applies always"] : ["  applies if", ...conditionLines(trace.applies, context, 2)]),
     ...limitLines(rule, context),
     "  facts",
-    ...facts.flatMap((fact) => factLines(fact, 2, context.cells(file))),
+    ...facts.flatMap((fact) => factLines(fact, 2, context.cells(point.file))),
     "  sources",
     ...(shown?.citations ?? []).flatMap((citation) => paragraph(sourceInWords(citation), "    ")),
     ...tablesUnder(facts, context.head).flatMap(({ title, citations }) => [
@@ -100,6 +102,17 @@ function tablesUnder(facts: readonly FactWhy[], { tables }: WhyContext["head"]):
 
 function idsUnder(facts: readonly FactWhy[]): readonly string[] {
   return facts.flatMap(({ shown, under }) => [shown.fact, ...idsUnder(under)]);
+}
+
+/** Who has accepted the finding, and deviations from this rule at this point that do not cover it today. */
+function deviationLines({ rule, finding }: RuleWhy, point: PointResult, { head }: WhyContext): readonly string[] {
+  const others = (head.deviations?.list ?? []).filter(
+    (one) => one.rule === rule && one.pointId !== null && one.pointId === point.id && one.status !== "in-use",
+  );
+  return [
+    ...(finding.accepted === null ? [] : paragraph(acceptedInWords(finding.accepted), "  ")),
+    ...others.flatMap((one) => paragraph(`a deviation by ${one.acceptedBy}: ${standingInWords(one)}`, "  ")),
+  ];
 }
 
 function limitLines({ trace, finding }: RuleWhy, context: WhyContext): readonly string[] {

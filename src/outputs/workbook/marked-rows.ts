@@ -1,6 +1,7 @@
 import type { PointResult } from "../../screening/index.js";
 import { reasonOf } from "../findings/reasons.js";
 import type { RuleIndex } from "../findings/rule-index.js";
+import { acceptedInWords } from "../wording/deviations.js";
 import { markedOutcome } from "../wording/outcomes.js";
 import type { SurveyMarks } from "./survey-marks.js";
 import { bodyRow, headingRow, type TextRow } from "./text-sheet.js";
@@ -22,7 +23,9 @@ export function* markedRows(
   for (const point of points) {
     if (point.file !== file) continue;
     for (const mark of marks.heldBy(point)) {
-      const why = mark.findings.map((finding) => reasonOf(finding, rules)).join("\n");
+      const why = mark.findings
+        .flatMap((one) => [reasonOf(one, rules), ...(one.accepted === null ? [] : [acceptedInWords(one.accepted)])])
+        .join("\n");
       yield bodyRow(mark.sheet ?? "", mark.cell, markedOutcome(mark.outcome), why);
     }
   }

@@ -5,8 +5,8 @@ import type { Finding, PointResult } from "../../screening/index.js";
 import { gravestFirst } from "../findings/leading.js";
 import { sourceOf } from "../findings/reasons.js";
 import type { RuleIndex } from "../findings/rule-index.js";
+import { acceptedInWords, markedFinding } from "../wording/deviations.js";
 import { factValueInWords, limitInWords, missingInWords } from "../wording/facts.js";
-import { markedOutcome } from "../wording/outcomes.js";
 
 /** Why a survey cell is marked. */
 export interface CellMark {
@@ -76,10 +76,11 @@ function findingInWords(finding: Finding, rules: RuleIndex): string {
   const missing = finding.missing.map(missingInWords).join(", ");
   const source = sourceOf(finding, rules);
   return [
-    `${markedOutcome(finding.outcome)}: ${rules.title(finding.rule)}`,
+    `${markedFinding(finding)}: ${rules.title(finding.rule)}`,
     ...(judged ? [`found: ${factName(judged.fact)} ${factValueInWords(judged)}`] : []),
     ...(finding.limit ? [`limit: ${limitInWords(finding.limit)}`] : []),
     ...(missing === "" ? [] : [`missing: ${missing}`]),
     ...(source === "" ? [] : [`source: ${source}`]),
+    ...(finding.accepted === null ? [] : [acceptedInWords(finding.accepted)]),
   ].join("\n");
 }

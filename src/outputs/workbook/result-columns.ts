@@ -1,9 +1,9 @@
-import type { Finding, PointResult } from "../../screening/index.js";
+import type { Finding, PointResult, ResultHead } from "../../screening/index.js";
 import { gravestFirst } from "../findings/leading.js";
 import { missingOf, reasonOf, remedyOf, sourceOf } from "../findings/reasons.js";
-import type { RuleIndex } from "../findings/rule-index.js";
+import { indexRules, type RuleIndex } from "../findings/rule-index.js";
+import { acceptedOnPoint, markedFinding, markedPoint } from "../wording/deviations.js";
 import { otherMethodInWords, triedInWords } from "../wording/methods.js";
-import { markedOutcome } from "../wording/outcomes.js";
 
 /** What a row of a screened sheet says beside the survey. */
 export interface ResultRow {
@@ -20,9 +20,15 @@ export interface ResultColumn {
   text(row: ResultRow, grave: readonly Finding[], rules: RuleIndex): string;
 }
 
-/** Our columns, to the right of the survey; the last ones are for the screen, paper is not wide enough for all. */
-export const RESULT_COLUMNS: readonly ResultColumn[] = [
-  { heading: "verdict", width: 8, text: (row) => markedOutcome(row.point.verdict) },
+const ACCEPTED: ResultColumn = {
+  heading: "accepted",
+  width: 26,
+  text: ({ point }) => acceptedOnPoint(point).join("\n"),
+};
+
+/** The last ones are for the screen, paper is not wide enough for all. */
+const COLUMNS: readonly ResultColumn[] = [
+  { heading: "verdict", width: 8, text: (row) => markedPoint(row.point) },
   { heading: "leading reason", width: 26, text: (_row, [first], rules) => (first ? reasonOf(first, rules) : "") },
   { heading: "what to do", width: 23, text: (_row, [first], rules) => (first ? remedyOf(first, rules) : "") },
   { heading: "missing facts", width: 16, text: (_row, grave) => missingOf(grave) },
@@ -30,7 +36,7 @@ export const RESULT_COLUMNS: readonly ResultColumn[] = [
     heading: "other findings",
     width: 26,
     text: (_row, [, ...others], rules) =>
-      others.map((finding) => `${markedOutcome(finding.outcome)}: ${reasonOf(finding, rules)}`).join("\n"),
+      others.map((finding) => `${markedFinding(finding)}: ${reasonOf(finding, rules)}`).join("\n"),
   },
   { heading: "note", width: 12, text: noteOn },
   { heading: "another method", width: 60, text: (row) => otherMethodInWords(row.point) },
@@ -39,8 +45,8 @@ export const RESULT_COLUMNS: readonly ResultColumn[] = [
   { heading: "point id", width: 38, text: (row) => row.point.id ?? "" },
 ];
 
-/** How many of our columns are printed. */
-export const PRINTED_COLUMNS = RESULT_COLUMNS.findIndex((column) => column.heading === "another method");
+/** The first column that is not printed. */
+const FOR_THE_SCREEN = "another method";
 
 function noteOn({ point, hidden, remarks }: ResultRow): string {
   return [
@@ -50,8 +56,27 @@ function noteOn({ point, hidden, remarks }: ResultRow): string {
   ].join("; ");
 }
 
-/** The texts of all our columns for one row. */
-export function resultTexts(row: ResultRow, rules: RuleIndex): readonly string[] {
-  const grave = gravestFirst(row.point.findings, rules);
-  return RESULT_COLUMNS.map((column) => column.text(row, grave, rules));
+/** Our columns to the right of a survey. */
+export interface ResultColumns {
+  readonly columns: readonly ResultColumn[];
+  /** How many of them are printed. */
+  readonly printed: number;
+  /** The texts of all of them for one row. */
+  textsOf(row: ResultRow): readonly string[];
+}
+
+/** The columns of a run; what is accepted has one where deviations were handed in. */
+export function resultColumns(head: Pick<ResultHead, "rules" | "models" | "deviations">): ResultColumns {
+  const rules = indexRules(head);
+  const columns = COLUMNS.flatMap((column) =>
+    column.heading === "note" && head.deviations !== null ? [ACCEPTED, column] : [column],
+  );
+  return {
+    columns,
+    printed: columns.findIndex(({ heading }) => heading === FOR_THE_SCREEN),
+    textsOf: (row) => {
+      const grave = gravestFirst(row.point.findings, rules);
+      return columns.map((column) => column.text(row, grave, rules));
+    },
+  };
 }

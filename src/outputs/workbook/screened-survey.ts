@@ -4,6 +4,7 @@ import { indexRules } from "../findings/rule-index.js";
 import { GROUPS, GROUPS_WIDTHS, groupRows, hasGroupRows } from "./group-rows.js";
 import { MARKED_WIDTHS, markedRows } from "./marked-rows.js";
 import { LOOKS, ourSheet } from "./our-sheet.js";
+import { resultColumns } from "./result-columns.js";
 import type { ScreenedSurvey } from "./sheet-results.js";
 import { REMARKS_WIDTHS, RULES_WIDTHS, remarksRows, rulesRows, SUMMARY_WIDTHS, summaryRows } from "./summary-rows.js";
 import { surveyEdit } from "./survey-edit.js";
@@ -39,6 +40,7 @@ export async function screenedSurvey(
   }
   const { head } = screening;
   const rules = indexRules(head);
+  const columns = resultColumns(head);
   const points = () => screening.points();
   const marks = new SurveyMarks(survey, rules);
   for (const point of points()) if (point.file === survey.file) marks.add(point);
@@ -47,7 +49,7 @@ export async function screenedSurvey(
   const verdicts = head.surveys.length > 1 ? marks.verdicts : null;
   const files = new Set([survey.file]);
   const sheets = survey.workbook.sheets
-    .map((raw) => surveyEdit(raw, survey, marks, points, rules))
+    .map((raw) => surveyEdit(raw, survey, marks, points, columns))
     .filter(({ rows, frames }) => rows.size + frames.length > 0);
   return editWorkbook(
     bytes,

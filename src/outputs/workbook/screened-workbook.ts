@@ -3,6 +3,7 @@ import { indexRules } from "../findings/rule-index.js";
 import { fixedPackage } from "./fixed-package.js";
 import { GROUPS, GROUPS_WIDTHS, groupRows, hasGroupRows } from "./group-rows.js";
 import { freezeRows, layOutPages, repeatRows } from "./pages.js";
+import { resultColumns } from "./result-columns.js";
 import { nameOfFile, sheetNamer } from "./sheet-names.js";
 import { gatherResults, ownVerdicts, type ScreenedInput, sheetKey } from "./sheet-results.js";
 import { styleBook } from "./styles.js";
@@ -42,6 +43,7 @@ export async function screenedWorkbook(input: ScreenedInput): Promise<Uint8Array
 function fillWorkbook(workbook: Workbook, input: ScreenedInput, dateSystem: 1900 | 1904): void {
   const { head } = input;
   const rules = indexRules(head);
+  const columns = resultColumns(head);
   const styles = styleBook();
   const nameSheet = sheetNamer();
   const results = gatherResults(input, rules);
@@ -53,6 +55,7 @@ function fillWorkbook(workbook: Workbook, input: ScreenedInput, dateSystem: 1900
       const found = results.get(sheetKey(file, sheet.name));
       const source: SheetSource = {
         raw: sheet,
+        columns,
         dateSystem: raw.dateSystem,
         writtenDateSystem: dateSystem,
         headingRows: reading?.used ? reading.headingRows : [],

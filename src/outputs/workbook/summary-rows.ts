@@ -6,6 +6,7 @@ import { factValueInWords, limitInForceInWords } from "../wording/facts.js";
 import { markedOutcome } from "../wording/outcomes.js";
 import { sourceInWords } from "../wording/sources.js";
 import { otherMethodRows, settlingRows } from "./advice-rows.js";
+import { deviationRows } from "./deviation-rows.js";
 import { BLANK_ROW, bodyRow, headingRow, type TextRow, titleRow } from "./text-sheet.js";
 
 /** Widths of the sheet "Summary". */
@@ -38,6 +39,8 @@ export function summaryRows(head: ResultHead, summary: Summary, own: OwnVerdicts
     headingRow("verdict", "points"),
     ...verdicts.map((verdict) => bodyRow(markedOutcome(verdict), summary[verdict])),
     bodyRow("of those that warn", `${summary.warnOnlyUndecided} only because something is not known`),
+    ...(summary.accepted === 0 ? [] : [bodyRow("of those that do not pass", `${summary.accepted} accepted`)]),
+    ...deviationRows(head.deviations),
     BLANK_ROW,
     ...countsByRule(head, summary),
     BLANK_ROW,
@@ -57,6 +60,7 @@ function whatWasScreened(head: ResultHead): readonly TextRow[] {
     ...head.skipped.map((left) => bodyRow("left out", `${left.file}: ${left.text}`)),
     bodyRow("site", [head.site.name ?? "not named", ...(head.site.file ? [head.site.file] : [])].join(", ")),
     ...readingRows(head.reading),
+    ...(head.deviations ? [bodyRow("deviations", `${head.deviations.file}\nSHA-256 ${head.deviations.digest}`)] : []),
     bodyRow("rulebook", `${head.rulebook.name} ${head.rulebook.version}\nSHA-256 ${head.rulebook.digest}`),
     bodyRow("rules asked", `set "${head.set}", points ${head.stage}, limits as of ${head.asOf}`),
     bodyRow("program", `${head.program.name} ${head.program.version}\nresult ${head.digest}`),
@@ -96,6 +100,7 @@ export function rulesRows(head: ResultHead): readonly TextRow[] {
         rule.title,
         [
           ...(rule.appliesWhen === null ? [] : [`applies when ${rule.appliesWhen}`]),
+          ...(rule.releases === "never" ? ["no deviation from it is accepted"] : []),
           ...rule.limits.map((one) => limitInForceInWords(one, rule.judged)),
         ].join("\n"),
         rule.citations.map(sourceInWords).join("\n"),

@@ -1,9 +1,8 @@
 import type { PointResult } from "../../screening/index.js";
 import type { FramedCell, FrameLine, MergedRange, RawSheet, SheetEdit } from "../../workbook/index.js";
-import type { RuleIndex } from "../findings/rule-index.js";
 import { cellOf } from "./our-sheet.js";
 import { PointRows } from "./point-rows.js";
-import { RESULT_COLUMNS, resultTexts } from "./result-columns.js";
+import type { ResultColumns } from "./result-columns.js";
 import type { ScreenedSurvey } from "./sheet-results.js";
 import type { SurveyMarks } from "./survey-marks.js";
 
@@ -14,9 +13,12 @@ const WIDTHS: Readonly<Record<string, number>> = {
   "what to do": 80,
   "missing facts": 24,
   "other findings": 80,
+  accepted: 60,
   note: 24,
   "another method": 60,
 };
+/** Room for a verdict that is accepted ("■ fail, accepted"). */
+const WIDE_VERDICT = 17;
 /** Verdict and leading reason; with all columns the survey itself would be too small to read on paper. */
 const PRINTED_COLUMNS = 2;
 /** Frames are drawn around merged cells as a whole, unless that would take more cells than this. */
@@ -33,25 +35,32 @@ export function surveyEdit(
   survey: ScreenedSurvey,
   marks: SurveyMarks,
   points: () => Iterable<PointResult>,
-  rules: RuleIndex,
+  { columns, textsOf }: ResultColumns,
 ): SheetEdit {
   const rows = marks.rowsOf(raw.name);
   const headingRow = rows.size === 0 ? 0 : ourHeadingRow(survey, raw, rows);
   let beside: PointRows | null = null;
   return {
     sheet: raw.name ?? "",
-    widths: rows.size === 0 ? [] : RESULT_COLUMNS.map(({ heading, width }) => WIDTHS[heading] ?? width),
+    widths: rows.size === 0 ? [] : widthsOf(columns),
     rows: headingRow === 0 ? rows : new Set([headingRow, ...rows]),
     cellsOf: (row) => {
-      if (row === headingRow) return RESULT_COLUMNS.map(({ heading }) => cellOf("our-heading", heading));
+      if (row === headingRow) return columns.map(({ heading }) => cellOf("our-heading", heading));
       beside ??= new PointRows(pointsOn(points(), survey.file, raw.name), survey, raw.name);
       const result = beside.at(row);
-      const texts = result ? resultTexts(result, rules) : [];
+      const texts = result ? textsOf(result) : [];
       return texts.map((text, i) => cellOf(i === 0 ? "verdict" : "one-line", text.replaceAll("\n", "; ")));
     },
     printed: PRINTED_COLUMNS,
     frames: framesOf(raw, marks),
   };
+}
+
+function widthsOf(columns: ResultColumns["columns"]): readonly number[] {
+  const canBeAccepted = columns.some(({ heading }) => heading === "accepted");
+  return columns.map(({ heading, width }) =>
+    heading === "verdict" && canBeAccepted ? WIDE_VERDICT : (WIDTHS[heading] ?? width),
+  );
 }
 
 function* pointsOn(points: Iterable<PointResult>, file: string, sheet: string | null): Iterable<PointResult> {

@@ -7,7 +7,7 @@ import { columnWidths } from "./column-widths.js";
 import { placeMerges } from "./merges.js";
 import { type CellMark, commentOn } from "./offending.js";
 import { freezeRows, layOutPages, printColumns, repeatRows } from "./pages.js";
-import { PRINTED_COLUMNS, RESULT_COLUMNS, type ResultRow, resultTexts } from "./result-columns.js";
+import type { ResultColumns, ResultRow } from "./result-columns.js";
 import { fitRowHeights } from "./row-heights.js";
 import type { Look, styleBook } from "./styles.js";
 import { writtenText, writtenValue } from "./survey-value.js";
@@ -15,6 +15,8 @@ import { writtenText, writtenValue } from "./survey-value.js";
 /** What one sheet of a survey is written from. */
 export interface SheetSource {
   readonly raw: RawSheet;
+  /** Ours, to the right of the survey's own. */
+  readonly columns: ResultColumns;
   readonly dateSystem: 1900 | 1904;
   readonly writtenDateSystem: 1900 | 1904;
   /** Rows of the headings; empty for a sheet that was not read as points. */
@@ -49,13 +51,13 @@ export function writeSurveySheet(
   for (const row of source.raw.rows) writeRow(sheet, row, source, lastHeading, styles);
   markCells(sheet, source, lastColumn, rules, styles, takeComment);
   if (source.results.size > 0 || source.headingRows.length > 0) {
-    writeResults(sheet, source, rules, lastColumn + 2, Math.max(1, lastHeading), styles);
+    writeResults(sheet, source, lastColumn + 2, Math.max(1, lastHeading), styles);
   }
   columnWidths(source.raw, lastHeading).forEach((width, index) => {
     sheet.getColumn(index + 1).width = width;
   });
   setUpPages(sheet, source.headingRows, lastHeading);
-  if (source.results.size > 0) printColumns(sheet, lastColumn + 1 + PRINTED_COLUMNS);
+  if (source.results.size > 0) printColumns(sheet, lastColumn + 1 + source.columns.printed);
   const remarks = placeMerges(sheet, source.raw, lastColumn);
   fitRowHeights(sheet);
   return remarks;
@@ -104,13 +106,12 @@ function markCells(
 function writeResults(
   sheet: Worksheet,
   source: SheetSource,
-  rules: RuleIndex,
   firstColumn: number,
   headingRow: number,
   styles: Styles,
 ): void {
   sheet.getColumn(firstColumn - 1).width = GAP_WIDTH;
-  RESULT_COLUMNS.forEach((column, index) => {
+  source.columns.columns.forEach((column, index) => {
     const cell = sheet.getCell(headingRow, firstColumn + index);
     cell.value = column.heading;
     cell.style = styles({ part: "our-heading", wrap: true });
@@ -118,7 +119,7 @@ function writeResults(
   });
   for (const [row, result] of source.results) {
     const written = sheet.getRow(row);
-    resultTexts(result, rules).forEach((text, index) => {
+    source.columns.textsOf(result).forEach((text, index) => {
       const { value, format } = writtenText(text);
       const cell = written.getCell(firstColumn + index);
       if (value !== "") cell.value = spelledForParts(String(value));

@@ -1,5 +1,6 @@
 import { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
 import { COLUMNS_SCHEMA } from "./columns-schema.js";
+import { DEVIATIONS_SCHEMA } from "./deviations-schema.js";
 import { GROUP_SCHEMA } from "./group-schema.js";
 import { MEASURING_SCHEMA } from "./measuring-schema.js";
 import type { JsonSchema } from "./parts.js";
@@ -10,6 +11,7 @@ import { WORDS_SCHEMA } from "./words-schema.js";
 
 export { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
 export { COLUMNS_SCHEMA, IGNORE } from "./columns-schema.js";
+export { DEVIATIONS_SCHEMA } from "./deviations-schema.js";
 export { GROUP_SCHEMA } from "./group-schema.js";
 export { MEASURING_SCHEMA } from "./measuring-schema.js";
 export type { JsonSchema } from "./parts.js";
@@ -33,4 +35,5 @@ export const SCHEMA_FILES: Readonly<Record<string, JsonSchema>> = {
   "words.schema.json": WORDS_SCHEMA,
   "site.schema.json": SITE_SCHEMA,
   "columns.schema.json": COLUMNS_SCHEMA,
+  "deviations.schema.json": DEVIATIONS_SCHEMA,
 };

@@ -141,6 +141,12 @@ export const RULE_SCHEMA: JsonSchema = {
       additionalProperties: false,
     },
     undecided: { title: "word", type: "string", enum: ["warn", "fail"] },
+    releases: {
+      title: "word",
+      description: "never: it can hurt somebody where this rule is broken or open; no deviation from it is accepted.",
+      type: "string",
+      enum: ["never"],
+    },
     cases: { type: "array", items: CASE, minItems: 1, $comment: "at least one case" },
     casesGive: { ...GIVEN, description: "Settings and facts that every case starts from." },
   },

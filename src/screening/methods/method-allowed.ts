@@ -15,6 +15,7 @@ export const METHOD_ALLOWED_SHOWN: RuleShown = {
   title: "The site allows the mounting method",
   sets: [],
   undecided: "warn",
+  releases: null,
   judged: METHOD,
   appliesWhen: null,
   limits: [],
@@ -43,7 +44,14 @@ export function methodAllowed(facts: Facts, allowed: MethodsAllowed | null): Fin
     return null;
   }
   const state = facts.get(METHOD);
-  const rest = { limit: null, margin: null, facts: [showFact(METHOD, facts)], group: null, changes: [] };
+  const rest = {
+    limit: null,
+    margin: null,
+    facts: [showFact(METHOD, facts)],
+    group: null,
+    changes: [],
+    accepted: null,
+  };
   const listed = `${allowed.methods.map(plainWords).join(", ")} (${allowed.file}:${allowed.line})`;
   if (method === null) {
     const reason = state && !state.known ? state.reason : "missing";

@@ -9,7 +9,7 @@ describe("jsonDocument", () => {
 
   it("keeps the fixed order of keys", () => {
     expect(Object.keys(JSON.parse(text))).toEqual([
-      ..."program digest asOf stage set rulebook site reading surveys skipped models tables rules groups cautions".split(
+      ..."program digest asOf stage set rulebook site reading deviations surveys skipped models tables rules groups cautions".split(
         " ",
       ),
       "points",

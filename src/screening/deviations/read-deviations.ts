@@ -1,0 +1,20 @@
+import type { TextFile } from "../../base/index.js";
+import { type DeviationsReading, type Rulebook, readDeviationFile } from "../../rulebook/index.js";
+import { METHOD_ALLOWED_SHOWN } from "../methods/method-allowed.js";
+import { POINT_TWICE_SHOWN } from "../point-twice.js";
+
+/** Rules that are in no rulebook; deviations can name them all the same. */
+const BUILT_IN = [POINT_TWICE_SHOWN, METHOD_ALLOWED_SHOWN].map(({ id, releases, judged }) => ({
+  id,
+  releases,
+  judges: { proposed: judged, installed: judged },
+}));
+
+/**
+ * Reads a file of accepted deviations from the rules of a rulebook.
+ *
+ * @returns the deviations, or every mistake in the file with its place; whether the points are there only a run can tell
+ */
+export function readDeviations(file: TextFile, rulebook: Pick<Rulebook, "rules">): DeviationsReading {
+  return readDeviationFile(file, [...rulebook.rules, ...BUILT_IN]);
+}
