@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { runCommandLine } from "../src/cli/program.js";
-import { readColumnFile, readSiteFile } from "../src/rulebook/index.js";
+import { readColumnFile, readSiteFile, waysOn } from "../src/rulebook/index.js";
+import { readDeviations } from "../src/screening/index.js";
 import { fakeTerminal } from "./tools/fake-terminal.js";
 import { projectPath, shippedRulebook } from "./tools/shipped.js";
 
@@ -47,13 +48,14 @@ describe("the README", () => {
     for (const option of named) expect(terminal.said.out, option).toContain(option);
   });
 
-  it("shows a column file and a site file that can be read", async () => {
-    const { models } = await shippedRulebook();
-    const readings = blocks("yaml").map((text) =>
-      text.includes("columns:")
-        ? readColumnFile({ path: "README.md", text })
-        : readSiteFile({ path: "README.md", text }, models),
-    );
+  it("shows column, site and deviation files that can be read", async () => {
+    const rulebook = await shippedRulebook();
+    const ways = waysOn(rulebook.ways, "2026-11-26");
+    const readings = blocks("yaml").map((text) => {
+      const file = { path: "README.md", text };
+      if (text.includes("deviations:")) return readDeviations(file, rulebook);
+      return text.includes("columns:") ? readColumnFile(file, ways) : readSiteFile(file, rulebook.models, ways);
+    });
     expect(readings.length).toBeGreaterThan(1);
     for (const [index, { ok }] of readings.entries()) expect(ok, blocks("yaml")[index]).toBe(true);
   });
