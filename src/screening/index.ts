@@ -3,6 +3,10 @@ export { auditScreening } from "./audit.js";
 export { showFact } from "./fact-shown.js";
 export { namesOf, type PointNames, pointIdOf, pointUuid } from "./identity.js";
 export type { ScreeningInput, ScreeningOptions } from "./input.js";
+export { type ReadyRule, weightOf, worst } from "./judge-point.js";
+export { type LikePoints, likePoints } from "./like-points.js";
+export { askingOf, columnsLacking, unstatedFacts } from "./not-asked.js";
+export type { PointFacts } from "./point-facts.js";
 export { repeatedBy } from "./repeated.js";
 export type {
   ChangeFound,
@@ -32,6 +36,6 @@ export type {
   TableShown,
 } from "./result.js";
 export { conditionInWords } from "./rule-shown.js";
-export { type PointJudge, pointJudge, reachesLevel, screen } from "./screen.js";
+export { type PointJudge, pointJudge, reachesLevel, readyRules, screen } from "./screen.js";
 export type { FactWhy, PointWhy, RuleWhy } from "./why.js";
 export { whyPoints } from "./why.js";
