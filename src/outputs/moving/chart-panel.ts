@@ -80,7 +80,7 @@ function cornersOf(panel: Panel, stretches: readonly Stretch[]): readonly Corner
 }
 
 function legend({ kinds, inForce }: Panel, { top, right }: PanelPlace): readonly string[] {
-  return kinds.toReversed().map((kind, index) => {
+  const items = kinds.toReversed().map((kind, index) => {
     const y = top + 8 + index * 26;
     const count = inForce === null ? "" : `: ${inForce[kind] ?? 0}`;
     return (
@@ -88,6 +88,9 @@ function legend({ kinds, inForce }: Panel, { top, right }: PanelPlace): readonly
       `<text x="${right + 48}" y="${y + 13}">${markedOutcome(kind)}${count}</text>`
     );
   });
+  if (inForce === null) return items;
+  const y = top + 24 + kinds.length * 26;
+  return [...items, `<text class="quiet small" x="${right + 18}" y="${y}">at the limit in force</text>`];
 }
 
 function sumOf(counts: Corner["counts"], kinds: readonly Kind[]): number {

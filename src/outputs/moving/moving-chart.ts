@@ -59,12 +59,9 @@ function panelsOf({ stretches, inForce, points }: LimitMoved): readonly [Panel, 
     ...(rule && rule.notApplicable > 0 ? [`not applicable to ${rule.notApplicable}`] : []),
     ...(rule && rule.notAsked > 0 ? [`not asked of ${rule.notAsked}`] : []),
   ];
-  const legend = now === null ? "" : "; in the legend the counts at the limit in force";
   return [
     {
-      heading: xml(
-        `What the rule says of ${countOf(points, "point")}${rest.map((text) => `, ${text}`).join("")}${legend}`,
-      ),
+      heading: xml(`What the rule says of ${countOf(points, "point")}${rest.map((text) => `, ${text}`).join("")}`),
       kinds: ["fail", "undecided", "warn", "pass"],
       countsOf: ({ counted }: Stretch) => counted.rule,
       inForce: rule ?? null,
