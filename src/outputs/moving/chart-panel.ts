@@ -32,7 +32,7 @@ interface Corner {
 export function panelSvg(panel: Panel, stretches: readonly Stretch[], place: PanelPlace): string {
   const { top, height, left, right, x } = place;
   const corners = cornersOf(panel, stretches);
-  const most = Math.max(1, ...corners.map(({ counts }) => sumOf(counts, panel.kinds)));
+  const most = corners.reduce((highest, { counts }) => Math.max(highest, sumOf(counts, panel.kinds)), 1);
   const y = (count: number): number => top + height - (count / most) * height;
   const layers = stack<Corner, Kind>()
     .keys([...panel.kinds])
