@@ -42,7 +42,7 @@ export async function changesBetween(
   program: ScreeningInput["program"],
 ): Promise<ChangesShown> {
   if (sides.before === sides.after) {
-    stop(terminal, "--before and --after are one rulebook; give another FOLDER or FOLDER@COMMIT for one of them");
+    stop(terminal, "--before and --after are one rulebook, or one result; give another one for one of them");
   }
   const older = await storedIn(sides.before, said);
   const newer = await storedIn(sides.after, said);
