@@ -3,9 +3,10 @@ import type { Survey } from "../records/index.js";
 import { FactKey } from "./fact-key.js";
 import type { ScreeningInput } from "./input.js";
 import { weightOf, worst } from "./judge-point.js";
-import type { PointFacts } from "./point-facts.js";
+import type { PointFacts, PointOnItsWay } from "./point-facts.js";
+import { RememberedOutcome } from "./remembered-outcome.js";
 import type { ResultHead } from "./result.js";
-import { pointFactsOf, readyRules, screen } from "./screen.js";
+import { type BareRun, bareRun } from "./screen.js";
 
 /** Points of one survey of which some rules see the same, and on which all other rules together say the same. */
 export interface LikePoints {
@@ -28,12 +29,10 @@ export function likePoints(
   input: ScreeningInput,
   rules: ReadonlySet<string>,
 ): { readonly head: ResultHead; readonly like: readonly LikePoints[] } {
-  const ready = readyRules(input.rulebook, input.options);
-  const weighs = new Map(ready.map(({ rule }) => [rule.id, rule.undecided]));
-  const named = ready.filter(({ rule }) => rules.has(rule.id)).flatMap(({ compiled }) => compiled.factsNamed);
+  const run = bareRun(input);
+  const named = run.rules.filter(({ rule }) => rules.has(rule.id)).flatMap(({ compiled }) => compiled.factsNamed);
   const factKey = new FactKey(named);
-  const screening = screen({ ...input, options: { ...input.options, allFindings: false } });
-  const ways = pointFactsOf(input)[Symbol.iterator]();
+  const outcomes = run.rules.filter(({ rule }) => !rules.has(rule.id)).map((ready) => new RememberedOutcome(ready));
   const numbers = new Map<unknown, number>();
   const numberOf = (thing: unknown): number => {
     const number = numbers.get(thing) ?? numbers.size;
@@ -41,14 +40,9 @@ export function likePoints(
     return number;
   };
   const like = new Map<string | symbol, { -readonly [K in keyof LikePoints]: LikePoints[K] }>();
-  for (const { findings } of screening.points()) {
-    const way = ways.next();
-    if (way.done) throw new Error("the points of a run and their facts are not as many");
-    const { facts, survey } = way.value;
-    let others: Verdict = "pass";
-    for (const { rule, outcome } of findings) {
-      if (!rules.has(rule)) others = worst(others, weightOf(outcome, weighs.get(rule) ?? "warn"));
-    }
+  for (const point of run.points()) {
+    const { facts, survey } = point;
+    const others = verdictOf(point, run, outcomes);
     const same = factKey.of(facts);
     const model = facts.model.ok ? facts.model.model : facts.model.reason;
     // Where it cannot be told whether two points are equal, each stands for itself.
@@ -57,5 +51,20 @@ export function likePoints(
     if (known) known.points += 1;
     else like.set(key, { survey, facts, others, points: 1 });
   }
-  return { head: screening.head, like: [...like.values()] };
+  return { head: run.head, like: [...like.values()] };
+}
+
+/** What rules say of a point that are not moved, the built-in ones included. */
+function verdictOf(point: PointOnItsWay, run: BareRun, outcomes: readonly RememberedOutcome[]): Verdict {
+  const { facts, survey } = point;
+  const silent = run.silentIn(survey);
+  let verdict: Verdict = "pass";
+  for (const { outcome } of run.builtIn(point)) verdict = worst(verdict, weightOf(outcome, "warn"));
+  for (const outcome of outcomes) {
+    // Nothing is worse.
+    if (verdict === "fail") break;
+    const { rule } = outcome.ready;
+    if (!silent.has(rule.id)) verdict = worst(verdict, weightOf(outcome.of(facts), rule.undecided));
+  }
+  return verdict;
 }

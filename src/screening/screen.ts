@@ -102,6 +102,29 @@ export function pointJudge(input: ScreeningInput): PointJudge {
   };
 }
 
+/** A run whose points are judged by somebody else: by outcomes alone, which cost less than findings. */
+export interface BareRun {
+  readonly head: ResultHead;
+  readonly rules: readonly ReadyRule[];
+  points(): Iterable<PointOnItsWay>;
+  /** Rules that are not asked of a survey. */
+  silentIn(survey: Survey): ReadonlySet<string>;
+  /** Findings that rest on no rulebook. */
+  builtIn(point: PointOnItsWay): readonly Finding[];
+}
+
+/** @throws RangeError if the rulebook has no such set */
+export function bareRun(input: ScreeningInput): BareRun {
+  const run = new Run(input);
+  return {
+    head: run.head(),
+    rules: run.rules,
+    points: () => run.points(),
+    silentIn: (survey) => run.silentIn(survey),
+    builtIn: ({ facts, record }) => run.builtIn(facts, record),
+  };
+}
+
 /** One run over all surveys; judges lazily, so that a hundred thousand points need no room for their findings. */
 class Run {
   readonly rules: readonly ReadyRule[];
@@ -219,7 +242,7 @@ class Run {
       // What is missing may stand in any row of the group: the facts of this point alone cannot tell what settles it.
       if (finding && isOpen(outcome)) open.push({ ready: null, finding });
     }
-    for (const finding of this.#builtIn(facts, record)) {
+    for (const finding of this.builtIn(facts, record)) {
       tally?.outcome(finding.rule, finding.outcome);
       verdict = worst(verdict, weightOf(finding.outcome, "warn"));
       findings.push(finding);
@@ -247,8 +270,12 @@ class Run {
     return result;
   }
 
+  silentIn(survey: Survey): ReadonlySet<string> {
+    return this.#notAsked.get(survey) ?? new Set();
+  }
+
   /** What is not in any rulebook: a point that stands twice, a method that the site does not allow. */
-  #builtIn(facts: PointFacts, record: PointRecord): readonly Finding[] {
+  builtIn(facts: PointFacts, record: PointRecord): readonly Finding[] {
     const twice = pointTwice(facts, this.#ids.othersOf(record));
     const allowed = methodAllowed(facts, methodsAllowedFor(facts, this.#input.site));
     return [twice, allowed].filter((finding) => finding !== null);
