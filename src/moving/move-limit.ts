@@ -96,7 +96,15 @@ export function moveLimit(input: ScreeningInput, asked: MoveAsked): LimitMoved |
   const steps = stepsOf(asked, inForce, near, fits);
   if (typeof steps === "string") return steps;
   for (const value of [steps.from, steps.to]) if (!fits(value)) return endPassed(moved, value);
-  const all = meetings.needsSearch ? withSearched(met, judge, steps) : met;
+  // Only some outputs tell of them.
+  let stretches: readonly Stretch[] | null = null;
+  const stretched = (): readonly Stretch[] => {
+    stretches ??= stretchesOf(meetings.needsSearch ? withSearched(met, judge, steps) : met, judge, [
+      steps.from,
+      steps.to,
+    ]);
+    return stretches;
+  };
   const beyond = (isBeyond: (value: number) => boolean): number =>
     met.reduce((sum, { like: one, meets }) => sum + (meets.some(isBeyond) ? one.points : 0), 0);
   return {
@@ -112,7 +120,9 @@ export function moveLimit(input: ScreeningInput, asked: MoveAsked): LimitMoved |
     to: steps.to,
     step: steps.step,
     steps: countedSteps(steps, like, judge, inForce),
-    stretches: stretchesOf(all, judge, [steps.from, steps.to]),
+    get stretches() {
+      return stretched();
+    },
     below: beyond((value) => value < steps.from),
     above: beyond((value) => value > steps.to),
   };

@@ -31,7 +31,7 @@ interface Corner {
 /** The panel as SVG: heading, scale of counts, areas with their edges, legend. */
 export function panelSvg(panel: Panel, stretches: readonly Stretch[], place: PanelPlace): string {
   const { top, height, left, right, x } = place;
-  const corners = cornersOf(panel, stretches);
+  const corners = cornersOf(panel, stretches, x);
   const most = corners.reduce((highest, { counts }) => Math.max(highest, sumOf(counts, panel.kinds)), 1);
   const y = (count: number): number => top + height - (count / most) * height;
   const layers = stack<Corner, Kind>()
@@ -71,12 +71,22 @@ export function panelSvg(panel: Panel, stretches: readonly Stretch[], place: Pan
   ].join("\n");
 }
 
+/** Finest part of a unit of the chart in which two changes are told apart. */
+const FINEST = 0.25;
+
 /** Where the counts change, and the end; a single value between two others has no width to be seen. */
-function cornersOf(panel: Panel, stretches: readonly Stretch[]): readonly Corner[] {
-  const wide = stretches.filter(({ from, to }) => to > from);
-  const last = wide.at(-1);
-  const corners = wide.map((stretch): Corner => ({ at: stretch.from, counts: panel.countsOf(stretch) }));
-  return last === undefined ? corners : [...corners, { at: last.to, counts: panel.countsOf(last) }];
+function cornersOf(panel: Panel, stretches: readonly Stretch[], x: PanelPlace["x"]): readonly Corner[] {
+  const corners: Corner[] = [];
+  for (const stretch of stretches) {
+    if (stretch.to === stretch.from) continue;
+    const counts = panel.countsOf(stretch);
+    const last = corners.at(-1);
+    // Of changes that would lie on one another the last is drawn.
+    if (last !== undefined && x(stretch.from) - x(last.at) < FINEST) corners[corners.length - 1] = { ...last, counts };
+    else corners.push({ at: stretch.from, counts });
+  }
+  const [last, end] = [corners.at(-1), stretches.at(-1)];
+  return last === undefined || end === undefined ? corners : [...corners, { ...last, at: end.to }];
 }
 
 function legend({ kinds, inForce }: Panel, { top, right }: PanelPlace): readonly string[] {

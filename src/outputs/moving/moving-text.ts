@@ -5,6 +5,9 @@ import { countOf } from "../wording/numbers.js";
 import { markedOutcome } from "../wording/outcomes.js";
 import { DIGITS, holdsValue, movedInWords, valueInWords } from "./words.js";
 
+/** Lines of the list of changes on the terminal; the JSON has all. */
+const MOST_CHANGES = 1000;
+
 /** How the counts move, for a person: at every step, or at every value where a count moves. */
 export function movingText(moved: LimitMoved, form: "steps" | "changes"): string {
   const { head, rule, inForce, points, alsoMoved } = moved;
@@ -44,8 +47,8 @@ const VERDICTS: readonly TableColumn[] = [
 
 const NOT_ASKED = number("not asked", 5);
 
-function columns({ steps, stretches }: LimitMoved): readonly TableColumn[] {
-  const anyNotAsked = [...steps, ...stretches.map(({ counted }) => counted)].some(({ rule }) => rule.notAsked > 0);
+function columns(lines: readonly Pick<MovedStep, "rule">[]): readonly TableColumn[] {
+  const anyNotAsked = lines.some(({ rule }) => rule.notAsked > 0);
   return [...COUNTS, ...(anyNotAsked ? [NOT_ASKED] : []), ...VERDICTS];
 }
 
@@ -59,7 +62,7 @@ function cells(
 }
 
 function stepLines(moved: LimitMoved): readonly string[] {
-  const shown = columns(moved);
+  const shown = columns(moved.steps);
   return table(
     [number(limitHeading(moved), 14), { heading: "", width: 10 }, ...shown],
     moved.steps.map((step) => [bare(step.value), mark(step), ...cells(step, shown)]),
@@ -72,15 +75,19 @@ function mark({ inForce, changes }: MovedStep): string {
 }
 
 function changeLines(moved: LimitMoved): readonly string[] {
-  const shown = columns(moved);
-  return table(
+  const { stretches, inForce } = moved;
+  const listed = stretches.slice(0, MOST_CHANGES);
+  const shown = columns(listed.map(({ counted }) => counted));
+  const lines = table(
     [{ heading: limitHeading(moved), width: 20 }, { heading: "", width: 8 }, ...shown],
-    moved.stretches.map((stretch) => [
+    listed.map((stretch) => [
       stretchInWords(stretch),
-      holdsValue(stretch, moved.inForce) ? "in force" : "",
+      holdsValue(stretch, inForce) ? "in force" : "",
       ...cells(stretch.counted, shown),
     ]),
   );
+  const more = stretches.length - listed.length;
+  return more > 0 ? [...lines, `  and ${more} more; --json lists all, --from and --to look closer`] : lines;
 }
 
 /** "28", "above 28 to 30", "28 to below 30". */
