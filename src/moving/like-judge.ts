@@ -3,11 +3,12 @@ import type { Survey } from "../records/index.js";
 import { compileRule, modelFactsOn, type Rulebook } from "../rulebook/index.js";
 import {
   askingOf,
+  columnsLacking,
   type LikePoints,
-  lackingFacts,
   type PointFacts,
   type ReadyRule,
   type ScreeningOptions,
+  unstatedFacts,
   weightOf,
   worst,
 } from "../screening/index.js";
@@ -38,8 +39,15 @@ export interface Said {
   readonly survey: Survey;
   readonly others: Verdict;
   readonly outcomes: readonly Outcome[];
-  readonly asking: readonly ("open" | "decided" | null)[];
+  /** Whether the rules can be asked as far as the columns of the survey go, and what the sensor model states. */
+  readonly asking: Readonly<Record<Scope, readonly Asking[]>>;
+  readonly model: string | null;
 }
+
+type Asking = ReturnType<typeof askingOf>;
+
+/** A rule is left out for a whole survey, or for the points of one sensor model in it. */
+type Scope = "survey" | "model";
 
 /** The same things said are one text, so that they can be counted together. */
 export type SaidKey = string;
@@ -51,6 +59,7 @@ export class LikeJudge {
   readonly #moved: Moved;
   readonly #options: ScreeningOptions;
   readonly #lacking = new Map<Survey, readonly (readonly string[])[]>();
+  readonly #unstated = new Map<string, readonly (readonly string[])[]>();
   readonly #surveyNumbers = new Map<Survey, number>();
   readonly #said = new Map<SaidKey, Said>();
   #at: { readonly value: number; readonly rules: readonly ReadyRule[]; readonly facts: Facts } | null = null;
@@ -67,12 +76,16 @@ export class LikeJudge {
   at(value: number, { facts, survey, others }: LikePoints): SaidKey {
     const ready = this.#readyAt(value);
     const seen = ready.facts(facts);
-    const lacking = this.#lackingIn(survey);
+    const lacking = { survey: this.#lackingIn(survey), model: this.#unstatedBy(facts) };
     const judgements = ready.rules.map(({ compiled }) => compiled.judge(seen));
     const outcomes = judgements.map(({ outcome }) => outcome);
-    const asking = judgements.map((judgement, i) => askingOf(judgement, seen, lacking[i] ?? []));
-    const key = `${this.#surveyNumbers.get(survey)} ${others} ${outcomes.join()} ${asking.join()}`;
-    if (!this.#said.has(key)) this.#said.set(key, { survey, others, outcomes, asking });
+    const askingIn = (scope: Scope): readonly Asking[] =>
+      judgements.map((judgement, i) => askingOf(judgement, seen, lacking[scope][i] ?? []));
+    const asking = { survey: askingIn("survey"), model: askingIn("model") };
+    const model = facts.model.ok ? facts.model.model.id : null;
+    const parts = [this.#surveyNumbers.get(survey), model, others, outcomes, asking.survey, asking.model];
+    const key = JSON.stringify(parts);
+    if (!this.#said.has(key)) this.#said.set(key, { survey, others, outcomes, asking, model });
     return key;
   }
 
@@ -85,10 +98,10 @@ export class LikeJudge {
     const silent = this.#silentIn(all);
     const rule = { pass: 0, warn: 0, fail: 0, undecided: 0, notApplicable: 0, notAsked: 0 };
     const verdicts = { pass: 0, warn: 0, fail: 0 };
-    for (const { survey, others, outcomes, count } of all) {
+    for (const { survey, model, others, outcomes, count } of all) {
       let verdict = others;
       for (const [i, outcome] of outcomes.entries()) {
-        const isSilent = silent.get(survey)?.[i] ?? false;
+        const isSilent = silent(survey, model, i);
         if (!isSilent) verdict = worst(verdict, weightOf(outcome, this.#rules[i]?.rule.undecided ?? "warn"));
         if (i === 0) rule[isSilent ? "notAsked" : countedAs(outcome)] += count;
       }
@@ -97,28 +110,35 @@ export class LikeJudge {
     return { rule, points: verdicts };
   }
 
-  /** By survey, for each rule, whether it is open for want of a column and decided on no row. */
-  #silentIn(all: readonly Said[]): ReadonlyMap<Survey, readonly boolean[]> {
-    const found = new Map<Survey, Set<string>>();
-    for (const { survey, asking } of all) {
-      const ways = found.get(survey) ?? new Set();
-      found.set(survey, ways);
-      for (const [i, way] of asking.entries()) if (way !== null) ways.add(`${i} ${way}`);
+  /** Whether a rule is open for want of a column, or of what a model states, and decided on no row concerned. */
+  #silentIn(all: readonly Said[]): (survey: Survey, model: string | null, rule: number) => boolean {
+    const found = new Set<string>();
+    const place = (survey: Survey, model: string | null): string =>
+      `${this.#surveyNumbers.get(survey)} ${model === null ? "" : JSON.stringify(model)}`;
+    for (const { survey, model, asking } of all) {
+      for (const [i, way] of asking.survey.entries()) found.add(`${place(survey, null)} ${i} ${way}`);
+      if (model === null) continue;
+      for (const [i, way] of asking.model.entries()) found.add(`${place(survey, model)} ${i} ${way}`);
     }
-    return new Map(
-      [...found].map(([survey, ways]) => [
-        survey,
-        this.#lackingIn(survey).map(
-          (facts, i) => facts.length > 0 && ways.has(`${i} open`) && !ways.has(`${i} decided`),
-        ),
-      ]),
-    );
+    const isSilent = (at: string, rule: number): boolean =>
+      found.has(`${at} ${rule} open`) && !found.has(`${at} ${rule} decided`);
+    return (survey, model, rule) =>
+      isSilent(place(survey, null), rule) || (model !== null && isSilent(place(survey, model), rule));
+  }
+
+  #unstatedBy({ model }: PointFacts): readonly (readonly string[])[] {
+    if (!model.ok) return [];
+    const known = this.#unstated.get(model.model.id);
+    if (known) return known;
+    const unstated = this.#rules.map((ready) => unstatedFacts(ready, model.model));
+    this.#unstated.set(model.model.id, unstated);
+    return unstated;
   }
 
   #lackingIn(survey: Survey): readonly (readonly string[])[] {
     const known = this.#lacking.get(survey);
     if (known) return known;
-    const lacking = this.#rules.map((ready) => lackingFacts(ready, survey));
+    const lacking = this.#rules.map((ready) => columnsLacking(ready, survey));
     this.#lacking.set(survey, lacking);
     this.#surveyNumbers.set(survey, this.#surveyNumbers.size);
     return lacking;

@@ -1,3 +1,4 @@
+import { findFact } from "../facts/index.js";
 import type { LimitEntry, Rule, Rulebook } from "../rulebook/index.js";
 import {
   type LikePoints,
@@ -81,6 +82,8 @@ export function moveLimit(input: ScreeningInput, asked: MoveAsked): LimitMoved |
   const rules = rulesFeeling(readyRules(rulebook, options), rule, place);
   if (found === null || rules.length === 0)
     return `--rule: "${rule.id}" is not asked of these points at this stage and day`;
+  const grouped = groupsFeeling(rules, place);
+  if (grouped !== null) return grouped;
   const { head, like } = likePoints(input, new Set(rules.map((ready) => ready.rule.id)));
   const model = place.moves === "model value" ? modelOf(asked, rulebook, like) : null;
   if (typeof model === "string") return model;
@@ -137,6 +140,21 @@ function rulesFeeling(ready: readonly ReadyRule[], own: Rule, place: NumberPlace
     ({ rule, compiled }) => rule.id !== own.id && compiled.factsNamed.some((id) => reaches(id, bound.fact)),
   );
   return [...first, ...others];
+}
+
+/** What is judged on groups of rows rests on other points, too, which are not judged anew here. */
+function groupsFeeling(rules: readonly ReadyRule[], { moves, bound }: NumberPlace): string | null {
+  const ofGroups = rules.find(({ rule }) => rule.group !== null);
+  if (ofGroups)
+    return `--rule: "${ofGroups.rule.id}" judges groups of rows, whose limits cannot be moved here; use what-changes`;
+  const moved = moves === "model value" && bound.kind === "fact" ? bound.fact : null;
+  if (moved === null) return null;
+  for (const { rule, compiled } of rules) {
+    const group = compiled.factsNamed.find((id) => findFact(id)?.source === "group" && reaches(id, moved));
+    if (group)
+      return `--rule: "${rule.id}" rests on ${group}, which rows share, so that ${moved} cannot be moved here; use what-changes`;
+  }
+  return null;
 }
 
 function modelOf({ model }: MoveAsked, rulebook: Rulebook, like: readonly LikePoints[]): Moved["model"] | string {

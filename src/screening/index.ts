@@ -7,6 +7,7 @@ export { type ReadyRule, weightOf, worst } from "./judge-point.js";
 export { type LikePoints, likePoints } from "./like-points.js";
 export { askingOf, columnsLacking, unstatedFacts } from "./not-asked.js";
 export type { PointFacts } from "./point-facts.js";
+export { readyRules } from "./ready-rules.js";
 export { repeatedBy } from "./repeated.js";
 export type {
   ChangeFound,
@@ -36,6 +37,6 @@ export type {
   TableShown,
 } from "./result.js";
 export { conditionInWords } from "./rule-shown.js";
-export { type PointJudge, pointJudge, reachesLevel, readyRules, screen } from "./screen.js";
+export { type PointJudge, pointJudge, reachesLevel, screen } from "./screen.js";
 export type { FactWhy, PointWhy, RuleWhy } from "./why.js";
 export { whyPoints } from "./why.js";

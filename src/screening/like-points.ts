@@ -22,7 +22,7 @@ export interface LikePoints {
  * Screens once and puts together the points that are alike to some rules, so that these can be judged again and again
  * in other forms while the rest stands.
  *
- * @param rules - ids of rules of the set; their other forms may name no other facts
+ * @param rules - ids of rules of single points, of the set; their other forms may name no other facts
  * @throws RangeError if the rulebook has no such set
  */
 export function likePoints(
@@ -32,7 +32,9 @@ export function likePoints(
   const run = bareRun(input);
   const named = run.rules.filter(({ rule }) => rules.has(rule.id)).flatMap(({ compiled }) => compiled.factsNamed);
   const factKey = new FactKey(named);
-  const outcomes = run.rules.filter(({ rule }) => !rules.has(rule.id)).map((ready) => new RememberedOutcome(ready));
+  const outcomes = run.rules
+    .filter(({ rule }) => rule.group === null && !rules.has(rule.id))
+    .map((ready) => new RememberedOutcome(ready));
   const numbers = new Map<unknown, number>();
   const numberOf = (thing: unknown): number => {
     const number = numbers.get(thing) ?? numbers.size;
@@ -54,17 +56,15 @@ export function likePoints(
   return { head: run.head, like: [...like.values()] };
 }
 
-/** What rules say of a point that are not moved, the built-in ones included. */
+/** What rules say of a point that are not moved, those of its groups and the built-in ones included. */
 function verdictOf(point: PointOnItsWay, run: BareRun, outcomes: readonly RememberedOutcome[]): Verdict {
-  const { facts, survey } = point;
-  const silent = run.silentIn(survey);
-  let verdict: Verdict = "pass";
-  for (const { outcome } of run.builtIn(point)) verdict = worst(verdict, weightOf(outcome, "warn"));
+  const isAsked = run.asks(point);
+  let verdict = run.verdictBeside(point);
   for (const outcome of outcomes) {
     // Nothing is worse.
     if (verdict === "fail") break;
     const { rule } = outcome.ready;
-    if (!silent.has(rule.id)) verdict = worst(verdict, weightOf(outcome.of(facts), rule.undecided));
+    if (isAsked(rule.id)) verdict = worst(verdict, weightOf(outcome.of(point.facts), rule.undecided));
   }
   return verdict;
 }

@@ -1,13 +1,13 @@
 import { isOpen, type Verdict } from "../base/index.js";
 import type { PointRecord, Survey } from "../records/index.js";
-import { compileRule, type Rule, type Rulebook, type SensorModel, tablesOn } from "../rulebook/index.js";
+import { type Rule, type SensorModel, tablesOn } from "../rulebook/index.js";
 import { AskedRules } from "./asked-rules.js";
 import { GroupBook } from "./groups/group-book.js";
 import { MachineClasses } from "./groups/machine-classes.js";
 import { groupRulesNotAsked, rowsInNoGroup } from "./groups/not-asked-groups.js";
 import { headOf, surveyShown } from "./head.js";
 import { namesOf, pointIdOf } from "./identity.js";
-import type { ScreeningInput, ScreeningOptions } from "./input.js";
+import type { ScreeningInput } from "./input.js";
 import { type ReadyRule, weightOf, worst } from "./judge-point.js";
 import { methodAllowed } from "./methods/method-allowed.js";
 import { MethodTrials, NO_TRIALS } from "./methods/method-trials.js";
@@ -16,6 +16,7 @@ import { ModelShelf } from "./models.js";
 import type { PointFacts, PointOnItsWay } from "./point-facts.js";
 import { PointIds } from "./point-ids.js";
 import { pointTwice } from "./point-twice.js";
+import { readyRules } from "./ready-rules.js";
 import { Remedies } from "./remedies/remedies.js";
 import { RememberedJudge } from "./remembered-judge.js";
 import type { Finding, PointResult, ResultHead, Screening, Summary } from "./result.js";
@@ -51,20 +52,6 @@ export function screen(input: ScreeningInput): Screening {
       throw new Error(`the points of this run (${rulebook.name}, ${options.set}) are not all judged yet`);
     },
   };
-}
-
-/** The rules of a set, ready for a stage and a day. */
-export function readyRules(
-  rulebook: Rulebook,
-  options: Pick<ScreeningOptions, "set" | "stage" | "asOf">,
-): readonly ReadyRule[] {
-  if (!rulebook.sets.includes(options.set)) {
-    throw new RangeError(`the rulebook has no set "${options.set}"; it has ${rulebook.sets.join(", ")}`);
-  }
-  return rulebook.rules.flatMap((rule) => {
-    const compiled = rule.sets.includes(options.set) ? compileRule(rule, rulebook, options) : null;
-    return compiled ? [{ rule, compiled }] : [];
-  });
 }
 
 /** The points of a run with all their facts, its groups and its rules; the points are not judged. */
@@ -105,12 +92,13 @@ export function pointJudge(input: ScreeningInput): PointJudge {
 /** A run whose points are judged by somebody else: by outcomes alone, which cost less than findings. */
 export interface BareRun {
   readonly head: ResultHead;
+  /** Rules of points and of groups. */
   readonly rules: readonly ReadyRule[];
   points(): Iterable<PointOnItsWay>;
-  /** Rules that are not asked of a survey. */
-  silentIn(survey: Survey): ReadonlySet<string>;
-  /** Findings that rest on no rulebook. */
-  builtIn(point: PointOnItsWay): readonly Finding[];
+  /** Which rules are asked of a point. */
+  asks(point: PointOnItsWay): (rule: string) => boolean;
+  /** What its groups and what no rulebook holds give it. */
+  verdictBeside(point: PointOnItsWay): Verdict;
 }
 
 /** @throws RangeError if the rulebook has no such set */
@@ -120,8 +108,8 @@ export function bareRun(input: ScreeningInput): BareRun {
     head: run.head(),
     rules: run.rules,
     points: () => run.points(),
-    silentIn: (survey) => run.silentIn(survey),
-    builtIn: ({ facts, record }) => run.builtIn(facts, record),
+    asks: (point) => run.asks(point),
+    verdictBeside: (point) => run.verdictBeside(point),
   };
 }
 
@@ -242,7 +230,7 @@ class Run {
       // What is missing may stand in any row of the group: the facts of this point alone cannot tell what settles it.
       if (finding && isOpen(outcome)) open.push({ ready: null, finding });
     }
-    for (const finding of this.builtIn(facts, record)) {
+    for (const finding of this.#builtIn(facts, record)) {
       tally?.outcome(finding.rule, finding.outcome);
       verdict = worst(verdict, weightOf(finding.outcome, "warn"));
       findings.push(finding);
@@ -270,12 +258,19 @@ class Run {
     return result;
   }
 
-  silentIn(survey: Survey): ReadonlySet<string> {
-    return this.#notAsked.get(survey) ?? new Set();
+  verdictBeside(point: PointOnItsWay): Verdict {
+    const { facts, record, at } = point;
+    const isAsked = this.asks(point);
+    let verdict: Verdict = "pass";
+    for (const { ready, outcome } of this.groups.judgedOn(at, facts, (rule) => !isAsked(rule))) {
+      verdict = worst(verdict, weightOf(outcome, ready.rule.undecided));
+    }
+    for (const { outcome } of this.#builtIn(facts, record)) verdict = worst(verdict, weightOf(outcome, "warn"));
+    return verdict;
   }
 
   /** What is not in any rulebook: a point that stands twice, a method that the site does not allow. */
-  builtIn(facts: PointFacts, record: PointRecord): readonly Finding[] {
+  #builtIn(facts: PointFacts, record: PointRecord): readonly Finding[] {
     const twice = pointTwice(facts, this.#ids.othersOf(record));
     const allowed = methodAllowed(facts, methodsAllowedFor(facts, this.#input.site));
     return [twice, allowed].filter((finding) => finding !== null);

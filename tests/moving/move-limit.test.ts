@@ -86,6 +86,16 @@ describe("moving a limit", () => {
     expect(moved.inForce).toBe(30);
   });
 
+  it("moves no limit of rules that judge groups of rows", async () => {
+    const input = await inputOf(await shippedRulebook(), { set: "full" });
+    const ofGroups = input.rulebook.rules.filter(
+      (rule) => rule.group !== null && (placesIn(rule, input.options)?.places ?? []).length > 0,
+    );
+    expect(ofGroups.length).toBeGreaterThan(0);
+    for (const { id } of ofGroups)
+      expect(moveIn(input, id, { model: "baseline" })).toMatch(/groups of rows|rows share/);
+  });
+
   it("names every number of a rule", async () => {
     const { rules } = await shippedRulebook();
     const namesOf = (id: string) => {
