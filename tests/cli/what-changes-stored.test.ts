@@ -117,7 +117,11 @@ describe("spotface what-changes with stored results", () => {
       () => readFileSync(OLD, "utf8").replace('"verdict":"fail"', '"verdict":"fine"'),
       "expected pass, warn, fail",
     ],
-    ["a row that is none", () => readFileSync(OLD, "utf8").replace(/"row":\d+/, '"row":"x"'), "/points/0/row"],
+    [
+      "a row that is none",
+      () => readFileSync(OLD, "utf8").replace(/"row":\d+,"verdict"/, '"row":"x","verdict"'),
+      "/points/0/row",
+    ],
   ])("refuses %s", async (_, text, says) => {
     const file = here("bad.json");
     writeFileSync(file, text());
