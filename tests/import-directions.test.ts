@@ -15,8 +15,9 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   proving: ["base", "facts", "rulebook"],
   screening: ["base", "facts", "records", "quantities", "rulebook"],
   comparing: ["base", "facts", "rulebook", "screening"],
+  moving: ["base", "facts", "records", "rulebook", "screening"],
   built: ["base", "facts", "records", "rulebook", "screening"],
-  outputs: ["base", "facts", "workbook", "records", "rulebook", "proving", "screening", "comparing", "built"],
+  outputs: ["base", "facts", "workbook", "records", "rulebook", "proving", "screening", "comparing", "moving", "built"],
   cli: [
     "base",
     "disk",
@@ -28,6 +29,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     "proving",
     "screening",
     "comparing",
+    "moving",
     "built",
     "outputs",
   ],

@@ -25,7 +25,16 @@ async function screened(...args: readonly string[]): Promise<string> {
   return terminal.said.out;
 }
 
-const COMMANDS = ["screen", "columns", "blank-survey", "check-built", "why", "check-rules", "what-changes"];
+const COMMANDS = [
+  "screen",
+  "columns",
+  "blank-survey",
+  "check-built",
+  "why",
+  "check-rules",
+  "what-changes",
+  "move-limit",
+];
 
 describe("the README", () => {
   it("shows the report that its first command prints", async () => {

@@ -4,6 +4,7 @@ import { checkBuiltCommand } from "./check-built-command.js";
 import { checkRulesCommand } from "./check-rules-command.js";
 import { columnsCommand } from "./columns-command.js";
 import { programIdentity } from "./identity.js";
+import { moveLimitCommand } from "./move-limit-command.js";
 import { screenCommand } from "./screen-command.js";
 import type { Terminal } from "./terminal.js";
 import { whatChangesCommand } from "./what-changes-command.js";
@@ -28,6 +29,7 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     screenCommand(terminal, identity),
     whyCommand(terminal, identity),
     whatChangesCommand(terminal, identity),
+    moveLimitCommand(terminal, identity),
     checkBuiltCommand(terminal, identity),
     columnsCommand(terminal),
     checkRulesCommand(terminal),

@@ -1,13 +1,13 @@
 import { Command, Option } from "commander";
 import { z } from "zod";
-import { STAGES, utcDay } from "../base/index.js";
-import { compareResults, rulebookChanges } from "../comparing/index.js";
+import { STAGES } from "../base/index.js";
 import { changesJson, changesText } from "../outputs/index.js";
-import type { Rulebook } from "../rulebook/index.js";
-import { type Screening, type ScreeningInput, screen } from "../screening/index.js";
+import type { ScreeningInput } from "../screening/index.js";
+import { changesBetween } from "./changes-between.js";
+import { StoredMistake } from "./open-stored.js";
 import { addReadingOptions } from "./reading-options.js";
-import { CannotRun, readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
-import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
+import { CannotRun } from "./screen-inputs.js";
+import { optionMistakes, SCREEN_OPTIONS } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 
 const OWN = z.object({
@@ -16,19 +16,28 @@ const OWN = z.object({
   failOnChange: z.boolean().default(false),
 });
 
-/** `spotface what-changes`: which points of surveys would turn under another rulebook. */
+/** `spotface what-changes`: which points of surveys would turn under another rulebook, or did since a stored result. */
 export function whatChangesCommand(terminal: Terminal, program: ScreeningInput["program"]): Command {
   const command = new Command("what-changes")
-    .description("compare two rulebooks on surveys: what is different in them, and which points would turn")
-    .argument("<file...>", "survey files")
-    .option("--before <folder>", "older rulebook: FOLDER, or FOLDER@COMMIT (default: the one with the program)")
-    .option("--after <folder>", "newer rulebook: FOLDER, or FOLDER@COMMIT (default: the one with the program)")
-    .option("--set <name>", "set of rules to apply (default: the one the newer rulebook names)")
-    .addOption(
-      new Option("--stage <stage>", "whether points are proposed or built").choices(STAGES).default("proposed"),
+    .description(
+      "compare two rulebooks on surveys: what is different in them, and which points would turn; " +
+        "a stored result can stand for either of them",
     )
-    .option("--as-of <day>", "day the limits are looked up for, YYYY-MM-DD (default: today in UTC)")
-    .option("--site <name>", "name of the site, part of every point id")
+    .argument("[file...]", "survey files; none where both sides are stored results")
+    .option(
+      "--before <older>",
+      "older rulebook: FOLDER, or FOLDER@COMMIT, or a stored result document (default: the rulebook with the program)",
+    )
+    .option("--after <newer>", "newer rulebook or stored result, in the same way")
+    .option("--set <name>", "set of rules to apply (default: that of a stored result, or the newer rulebook's)")
+    .addOption(
+      new Option("--stage <stage>", "whether points are proposed or built (default: proposed)").choices(STAGES),
+    )
+    .option(
+      "--as-of <day>",
+      "day the limits are looked up for, YYYY-MM-DD (default: that of a stored result, or today)",
+    )
+    .option("--site <name>", "name of the site, part of every point id (default: that of a stored result)")
     .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
     .option("--json", "print it as one JSON document")
     .option("--fail-on-change", "end with exit code 1 if any point would turn");
@@ -42,53 +51,20 @@ export function whatChangesCommand(terminal: Terminal, program: ScreeningInput["
       return;
     }
     try {
-      const turned = await tell(files, options.data, own.data, terminal, program);
-      terminal.setExitCode(turned && own.data.failOnChange ? 1 : 0);
+      const said = { ...options.data, stage: raw.stage === undefined ? undefined : options.data.stage };
+      const shown = await changesBetween(files, said, own.data, terminal, program);
+      await terminal.out(said.json ? changesJson(shown) : changesText(shown));
+      terminal.setExitCode(own.data.failOnChange && shown.turned.turned.length > 0 ? 1 : 0);
     } catch (error) {
-      if (!(error instanceof CannotRun)) throw error;
+      sayWhy(error, terminal);
       terminal.setExitCode(2);
     }
   });
 }
 
-async function tell(
-  files: readonly string[],
-  options: ScreenOptions,
-  sides: { readonly before?: string | undefined; readonly after?: string | undefined },
-  terminal: Terminal,
-  program: ScreeningInput["program"],
-): Promise<boolean> {
-  if (sides.before === sides.after) {
-    stop(terminal, "--before and --after are one rulebook; give another FOLDER or FOLDER@COMMIT for one of them");
-  }
-  const older = await rulebookOf({ rules: sides.before }, terminal);
-  const newer = await rulebookOf({ rules: sides.after }, terminal);
-  const set = options.set ?? newer.defaultSet;
-  for (const { sets, name } of [older, newer]) {
-    if (!sets.includes(set)) stop(terminal, `--set: "${name}" has no set "${set}"; it has ${sets.join(", ")}`);
-  }
-  const asOf = options.asOf ?? utcDay(terminal.now());
-  const screened = async (rulebook: Rulebook): Promise<Screening> => {
-    const site = await siteOf(options, rulebook, terminal);
-    const reading = await readingOf(options, rulebook, terminal);
-    const surveys = await surveysOf(files, options, reading, site, terminal, false);
-    const { stage } = options;
-    return screen({
-      program,
-      rulebook,
-      surveys: surveys.opened.map(({ survey }) => survey),
-      skipped: surveys.unreadable,
-      site,
-      options: { set, stage, asOf, siteName: options.site ?? null, reading: reading.settled, allFindings: false },
-    });
-  };
-  const [before, after] = [await screened(older), await screened(newer)];
-  const shown = {
-    before: before.head.rulebook,
-    after: after.head.rulebook,
-    things: rulebookChanges(older, newer),
-    turned: compareResults(before.points(), after.points()),
-  };
-  await terminal.out(options.json ? changesJson(shown) : changesText(shown));
-  return shown.turned.turned.length > 0;
+/** Of a run that could not be made the reasons were said, but for those of a stored result. */
+function sayWhy(error: unknown, terminal: Terminal): void {
+  if (error instanceof CannotRun) return;
+  if (!(error instanceof StoredMistake)) throw error;
+  for (const problem of error.problems) terminal.err(`spotface: ${problem}\n`);
 }

@@ -50,14 +50,24 @@ export interface Turned {
 /** Outcomes that a result need not list. */
 const CLEAR: ReadonlySet<Outcome | null> = new Set([null, "pass", "not-applicable"]);
 
+/** What survey a file of a result is, by whatever text tells surveys apart. */
+export type SurveyNamed = (file: string) => string;
+
+const BY_FILE: SurveyNamed = (file) => file;
+
 /**
- * Compares two results point by point. Points are matched by their id, those without one by file, sheet and row.
+ * Compares two results point by point. Points are matched by their id, those without one by survey, sheet and row.
  *
  * @param before - iterated to its end before `after` is begun
+ * @param surveys - which survey a file is in each of them; left out: the file's name says it
  */
-export function compareResults(before: Iterable<PointCompared>, after: Iterable<PointCompared>): Turned {
+export function compareResults(
+  before: Iterable<PointCompared>,
+  after: Iterable<PointCompared>,
+  surveys: { readonly before: SurveyNamed; readonly after: SurveyNamed } = { before: BY_FILE, after: BY_FILE },
+): Turned {
   const older = new Map<string, PointCompared>();
-  const [keyBefore, keyAfter] = [keys(), keys()];
+  const [keyBefore, keyAfter] = [keys(surveys.before), keys(surveys.after)];
   for (const point of before) older.set(keyBefore(point), slimmed(point));
   const turned: PointTurned[] = [];
   const turns = new Map<string, { -readonly [K in keyof Turn]: Turn[K] }>();
@@ -101,10 +111,10 @@ export function compareResults(before: Iterable<PointCompared>, after: Iterable<
 }
 
 /** Numbers points that share an id, or have none, so that each finds its like in a result of the same surveys. */
-function keys(): (point: PointCompared) => string {
+function keys(surveyOf: SurveyNamed): (point: PointCompared) => string {
   const seen = new Map<string, number>();
   return ({ id, file, sheet, row }) => {
-    const key = id ?? JSON.stringify([file, sheet, row]);
+    const key = id ?? JSON.stringify([surveyOf(file), sheet, row]);
     const count = (seen.get(key) ?? 0) + 1;
     seen.set(key, count);
     return count === 1 ? key : `${key} ${count}`;

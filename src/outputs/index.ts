@@ -15,13 +15,23 @@ export { missingOf, reasonOf, remedyOf, sourceOf } from "./findings/reasons.js";
 export type { RuleIndex } from "./findings/rule-index.js";
 export { indexRules } from "./findings/rule-index.js";
 export { jsonDocument, ndjsonDocument } from "./json/document.js";
+export { movingChart } from "./moving/moving-chart.js";
+export { movingCsv } from "./moving/moving-csv.js";
+export { movingJson } from "./moving/moving-json.js";
+export { movingText } from "./moving/moving-text.js";
 export { checkJson } from "./rules-check/check-json.js";
 export { checkSarif } from "./rules-check/check-sarif.js";
 export { checkMistakesText, checkText } from "./rules-check/check-text.js";
 export type { RulesCheck, WrongCase } from "./rules-check/rules-check.js";
 export { BUILT_SCHEMA, builtSchemaText } from "./schemas/built-schema.js";
-export { ISSUED_HEAD_SCHEMA, ISSUED_POINT_SCHEMA } from "./schemas/issued-schema.js";
 export { RESULT_SCHEMA, resultSchemaText } from "./schemas/result-schema.js";
+export type { SchemaPart } from "./schemas/schema-words.js";
+export {
+  COMPARED_HEAD_SCHEMA,
+  COMPARED_POINT_SCHEMA,
+  ISSUED_HEAD_SCHEMA,
+  ISSUED_POINT_SCHEMA,
+} from "./schemas/stored-schemas.js";
 export type { WrittenFile } from "./terminal/report.js";
 export { terminalReport } from "./terminal/report.js";
 export { cellsRead } from "./why/cells-read.js";

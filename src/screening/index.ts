@@ -13,6 +13,11 @@ export { showFact } from "./fact-shown.js";
 export { namesOf, type PointNames, pointIdOf, pointUuid } from "./identity.js";
 export type { ScreeningInput, ScreeningOptions } from "./input.js";
 export { ENDING_WITHIN } from "./input.js";
+export { type ReadyRule, weightOf, worst } from "./judge-point.js";
+export { type LikePoints, likePoints } from "./like-points.js";
+export { askingOf, columnsLacking, unstatedFacts } from "./not-asked.js";
+export type { PointFacts } from "./point-facts.js";
+export { readyRules } from "./ready-rules.js";
 export { repeatedBy } from "./repeated.js";
 export type {
   ChangeFound,

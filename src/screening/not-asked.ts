@@ -1,7 +1,7 @@
 import { isOpen } from "../base/index.js";
-import { factName, findFact } from "../facts/index.js";
+import { type Facts, factName, findFact } from "../facts/index.js";
 import type { Survey } from "../records/index.js";
-import type { SensorModel } from "../rulebook/index.js";
+import type { Judgement, SensorModel } from "../rulebook/index.js";
 import { FactKey, Remembered } from "./fact-key.js";
 import type { ReadyRule } from "./judge-point.js";
 import { missingFacts } from "./missing.js";
@@ -47,7 +47,7 @@ export function rulesLacking(
   rows: () => Iterable<PointFacts>,
 ): readonly LackingRule[] {
   let candidates = rules.flatMap((ready) => {
-    const lacking = ready.rule.sets.includes(CORE) ? [] : lackingFacts(ready.compiled.factsNamed, survey);
+    const lacking = columnsLacking(ready, survey);
     return lacking.length > 0 ? [new Candidate(ready, lacking)] : [];
   });
   if (candidates.length === 0) return [];
@@ -93,9 +93,7 @@ export function rulesUnstated(
 
 function unstatedOf(rules: readonly ReadyRule[], model: SensorModel): readonly Candidate[] {
   return rules.flatMap((ready) => {
-    if (ready.rule.sets.includes(CORE)) return [];
-    const roots = [...new Set(ready.compiled.factsNamed.flatMap(rootsOf))];
-    const unstated = roots.filter((id) => findFact(id)?.source === "model" && !model.facts.has(id));
+    const unstated = unstatedFacts(ready, model);
     return unstated.length > 0 ? [new Candidate(ready, unstated)] : [];
   });
 }
@@ -121,13 +119,39 @@ class Candidate implements LackingRule {
       if (this.#seen.get(facts, key)) return false;
       this.#seen.set(facts, key, true);
     }
-    const judgement = this.ready.compiled.judge(facts);
-    if (judgement.outcome === "not-applicable") return false;
-    // A row that is open for another reason decides nothing, so that it gives the rule no voice on all the others.
-    if (!isOpen(judgement.outcome)) this.decided = true;
-    else if (missingFacts(judgement.open, facts).some(({ fact }) => this.lacking.includes(fact))) this.open = true;
+    const asking = askingOf(this.ready.compiled.judge(facts), facts, this.lacking);
+    if (asking === "open") this.open = true;
+    else if (asking === "decided") this.decided = true;
     return this.decided;
   }
+}
+
+/**
+ * What a row tells of whether a rule can be asked: that it is decided, that it is open for want of a column or of what
+ * a model states, or nothing: a row that is open for another reason gives the rule no voice on all the others.
+ *
+ * @param lacking - what `columnsLacking` or `unstatedFacts` says
+ */
+export function askingOf(
+  { outcome, open }: Judgement,
+  facts: Facts,
+  lacking: readonly string[],
+): "open" | "decided" | null {
+  if (outcome === "not-applicable") return null;
+  if (!isOpen(outcome)) return "decided";
+  return missingFacts(open, facts).some(({ fact }) => lacking.includes(fact)) ? "open" : null;
+}
+
+/** Facts under a rule of which no column of a survey speaks and which are stated nowhere; none for a rule of the core. */
+export function columnsLacking({ rule, compiled }: ReadyRule, survey: Survey): readonly string[] {
+  return rule.sets.includes(CORE) ? [] : lackingFacts(compiled.factsNamed, survey);
+}
+
+/** Facts under a rule that a sensor model does not state; none for a rule of the core. */
+export function unstatedFacts({ rule, compiled }: ReadyRule, model: SensorModel): readonly string[] {
+  if (rule.sets.includes(CORE)) return [];
+  const roots = [...new Set(compiled.factsNamed.flatMap(rootsOf))];
+  return roots.filter((id) => findFact(id)?.source === "model" && !model.facts.has(id));
 }
 
 export function notAskedText(lacking: readonly string[]): string {

@@ -1,21 +1,16 @@
 import type { Outcome } from "../../base/index.js";
-import type { PointTurned, ThingChanged, Turned } from "../../comparing/index.js";
+import type { PointTurned, RunCompared, RunDifferences, ThingChanged, Turned } from "../../comparing/index.js";
 import { paragraph, table } from "../terminal/layout.js";
 import { countOf } from "../wording/numbers.js";
 import { markedOutcome } from "../wording/outcomes.js";
 import { rowInWords } from "../wording/places.js";
-
-/** One side of a comparison, as people call it. */
-export interface SideShown {
-  readonly name: string;
-  readonly version: string;
-  readonly digest: string;
-}
+import { runLines, sideLines } from "./run-words.js";
 
 /** What two rulebooks, or two results, differ in. */
 export interface ChangesShown {
-  readonly before: SideShown;
-  readonly after: SideShown;
+  readonly before: RunCompared;
+  readonly after: RunCompared;
+  readonly differences: RunDifferences;
   /** Null where a stored result stands for one of the rulebooks. */
   readonly things: readonly ThingChanged[] | null;
   readonly turned: Turned;
@@ -25,13 +20,14 @@ export interface ChangesShown {
 const MOST_POINTS = 50;
 
 /** What changes, for a person. */
-export function changesText({ before, after, things, turned }: ChangesShown): string {
+export function changesText(shown: ChangesShown): string {
+  const { before, after, things, turned } = shown;
   const lines = [
-    `before: ${sideInWords(before)}`,
-    `after:  ${sideInWords(after)}`,
+    ...sideLines("before: ", before),
+    ...sideLines("after:  ", after),
     "",
-    ...(things === null ? [] : thingLines(things)),
-    `${countOf(turned.turned.length, "point")} of ${turned.points} would turn`,
+    ...(things === null ? runLines(shown) : thingLines(things)),
+    `${countOf(turned.turned.length, "point")} of ${turned.points} ${after.stored ? "turned" : "would turn"}`,
     ...(turned.onlyBefore > 0 ? [`${countOf(turned.onlyBefore, "point")} only before`] : []),
     ...(turned.onlyAfter > 0 ? [`${countOf(turned.onlyAfter, "point")} only after`] : []),
     ...turnLines(turned),
@@ -39,10 +35,6 @@ export function changesText({ before, after, things, turned }: ChangesShown): st
     ...pointLines(turned.turned),
   ];
   return lines.map((line) => `${line}\n`).join("");
-}
-
-function sideInWords({ name, version, digest }: SideShown): string {
-  return `${name} ${version} (digest ${digest.slice(0, 12)})`;
 }
 
 function thingLines(things: readonly ThingChanged[]): readonly string[] {
