@@ -74,6 +74,8 @@ export function valuesToTry(
   }
   const state = look(id);
   const within = state.known && typeof state.value === "object" && !isSingle(state.value) ? state.value : null;
+  // The ends may lie closer to a number of the rule than any step between two of its numbers.
+  for (const end of within ? [within.lowest, within.highest] : []) if (Number.isFinite(end)) turns.add(end);
   return spread([...turns].sort((a, b) => a - b))
     .filter((value) => within === null || (within.lowest <= value && value <= within.highest))
     .map((value) => ({ lowest: value, highest: value }));

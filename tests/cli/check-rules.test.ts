@@ -44,7 +44,7 @@ describe("spotface check-rules", () => {
   it("runs the cases and says so, with the digest of the book", async () => {
     const run = await runCommand("check-rules", bookWith(GOOD_CASES));
     expect(run).toMatchObject({ code: 0, err: "" });
-    expect(run.out).toContain("small book 1.0.0: 1 rule, 1 sensor model, 11 case runs, 0 not as expected\n");
+    expect(run.out).toContain("small book 1.0.0: 1 rule, 1 sensor model, 2 tables, 11 case runs, 0 not as expected\n");
     expect(run.out).toContain(`digest ${bookOf(wallRule(GOOD_CASES)).digest}\n`);
   });
 

@@ -19,7 +19,6 @@ describe("spotface why", () => {
       "■ fail  The flat, ground area is wide enough for the sensor (seat-diameter)",
       "  the flat is 28 mm across, the sensor needs 30 mm",
       expect.stringContaining("  to do: enough for this rule: diameter of the flat, ground area at least 30 mm"),
-      expect.stringContaining("sensor model example-compact (now baseline; but then tightening-torque fails)"),
       expect.stringContaining("spot-face a wider flat"),
       "  applies always",
       "  limit in force from 2026-01-01, to be reviewed by 2028-01-01 (rules/seat/seat-diameter.yaml, line 8)",
