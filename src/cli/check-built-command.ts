@@ -17,7 +17,7 @@ import { openIssued } from "./open-issued.js";
 import { inputPaths } from "./open-reading.js";
 import { printPieces, writePieces } from "./pieces.js";
 import { addReadingOptions } from "./reading-options.js";
-import { CannotRun, readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
+import { CannotRun, readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 
@@ -70,10 +70,7 @@ async function runCheckBuilt(
   program: ScreeningInput["program"],
 ): Promise<void> {
   const rulebook = await rulebookOf(options, terminal);
-  const set = options.set ?? rulebook.defaultSet;
-  if (!rulebook.sets.includes(set)) {
-    stop(terminal, `--set: the rulebook has no set "${set}"; it has ${rulebook.sets.join(", ")}`);
-  }
+  const set = setOf(options, rulebook, terminal);
   const site = await siteOf(options, rulebook, terminal);
   const reading = await readingOf(options, rulebook, terminal);
   const ofBuilt = await readingOf(builtReading(options, options.builtColumns), rulebook, terminal);

@@ -18,7 +18,7 @@ import type { OpenedSurvey } from "./open-surveys.js";
 import { progressOf } from "./progress.js";
 import { addReadingOptions } from "./reading-options.js";
 import { printResult, writeFiles } from "./run-outputs.js";
-import { audit, CannotRun, dayOf, readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
+import { audit, CannotRun, dayOf, readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
 import { type Targets, targetPaths, targetsFor, targetsOf } from "./targets.js";
 import type { Terminal } from "./terminal.js";
@@ -78,10 +78,7 @@ async function runScreen(
   program: ScreeningInput["program"],
 ): Promise<void> {
   const rulebook = await rulebookOf(options, terminal);
-  const set = options.set ?? rulebook.defaultSet;
-  if (!rulebook.sets.includes(set)) {
-    stop(terminal, `--set: the rulebook has no set "${set}"; it has ${rulebook.sets.join(", ")}`);
-  }
+  const set = setOf(options, rulebook, terminal);
   const site = await siteOf(options, rulebook, terminal);
   const deviations = await deviationsOf(options, rulebook, terminal);
   const reading = await readingOf(options, rulebook, terminal);

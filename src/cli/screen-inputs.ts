@@ -27,6 +27,13 @@ export function dayOf({ asOf }: Partial<Pick<ScreenOptions, "asOf">>, terminal: 
   return asOf ?? utcDay(terminal.now());
 }
 
+/** The set of rules of a run; one that the rulebook does not have ends it. */
+export function setOf(options: Pick<ScreenOptions, "set">, rulebook: Rulebook, terminal: Terminal): string {
+  const set = options.set ?? rulebook.defaultSet;
+  if (rulebook.sets.includes(set)) return set;
+  return stop(terminal, `--set: the rulebook has no set "${set}"; it has ${rulebook.sets.join(", ")}`);
+}
+
 /** What the site file of a run states, if one is given. */
 export async function siteOf(
   options: Pick<ScreenOptions, "siteFile" | "asOf">,

@@ -6,7 +6,7 @@ import { type PointResult, type PointWhy, type ScreeningInput, screen, whyPoints
 import { deviationsOf, endCommand } from "./open-deviations.js";
 import type { OpenedSurvey } from "./open-surveys.js";
 import { addReadingOptions } from "./reading-options.js";
-import { readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
+import { readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 
@@ -62,10 +62,7 @@ async function tell(
   program: ScreeningInput["program"],
 ): Promise<void> {
   const rulebook = await rulebookOf(options, terminal);
-  const set = options.set ?? rulebook.defaultSet;
-  if (!rulebook.sets.includes(set)) {
-    stop(terminal, `--set: the rulebook has no set "${set}"; it has ${rulebook.sets.join(", ")}`);
-  }
+  const set = setOf(options, rulebook, terminal);
   const known = rulebook.rules.map(({ id }) => id);
   for (const id of asked.rules) {
     if (!known.includes(id)) stop(terminal, `--rule: the rulebook has no rule "${id}"${didYouMean(id, known)}`);
