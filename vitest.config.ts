@@ -13,7 +13,7 @@ export default defineConfig({
         test: {
           ...COMMON,
           name: "shared",
-          include: ["tests/**/*.test.ts"],
+          include: ["tests/**/*.test.{ts,tsx}"],
           exclude: ["tests/full/**", ...ALONE],
           // Files in one process share the loaded program, which halves the time of the whole.
           isolate: false,

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename, dirname, join, relative, resolve } from "node:path";
 import { describe, expect, it } from "vitest";
 import { projectPath } from "./tools/shipped.js";
@@ -37,6 +37,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 /** The folders that may use what only Node has. */
 const MAY_USE_NODE = ["disk", "cli"];
 const src = projectPath("src");
+const isSource = (file: string): boolean => /\.tsx?$/.test(file);
 
 interface ImportLine {
   readonly file: string;
@@ -45,7 +46,7 @@ interface ImportLine {
 }
 
 const imports = readdirSync(src, { recursive: true, encoding: "utf8" })
-  .filter((file) => file.endsWith(".ts"))
+  .filter(isSource)
   .flatMap((file): ImportLine[] => {
     const text = readFileSync(join(src, file), "utf8");
     const found = text.matchAll(
@@ -76,7 +77,10 @@ describe("import directions", () => {
   it("run in no circle, also within a folder", () => {
     const next = new Map<string, string[]>();
     for (const { file, from } of imports.filter((line) => line.from.startsWith("."))) {
-      const target = relative(src, resolve(dirname(join(src, file)), from)).replace(/\.js$/, ".ts");
+      const target = relative(src, resolve(dirname(join(src, file)), from)).replace(
+        /\.js$/,
+        existsSync(resolve(dirname(join(src, file)), from.replace(/\.js$/, ".tsx"))) ? ".tsx" : ".ts",
+      );
       next.set(file, [...(next.get(file) ?? []), target]);
     }
     const done = new Set<string>();
@@ -109,9 +113,9 @@ describe("import directions", () => {
   });
 
   it("keep every file under 300 lines, named in kebab case", () => {
-    for (const file of readdirSync(src, { recursive: true, encoding: "utf8" }).filter((f) => f.endsWith(".ts"))) {
+    for (const file of readdirSync(src, { recursive: true, encoding: "utf8" }).filter(isSource)) {
       expect(readFileSync(join(src, file), "utf8").split("\n").length, file).toBeLessThanOrEqual(301);
-      expect(basename(file), file).toMatch(/^[a-z0-9]+(-[a-z0-9]+)*\.ts$/);
+      expect(basename(file), file).toMatch(/^[a-z0-9]+(-[a-z0-9]+)*\.tsx?$/);
     }
   });
 });

@@ -171,6 +171,12 @@ function watching(screening: Screening, see: (point: PointResult) => void): Scre
         yield point;
       }
     },
+    pointsWithFacts: function* () {
+      for (const known of screening.pointsWithFacts()) {
+        see(known.point);
+        yield known;
+      }
+    },
   };
 }
 

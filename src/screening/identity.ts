@@ -10,6 +10,8 @@ export interface PointNames {
   /** The point as the survey names it; of a point without an ID of its own, its parts in words. */
   readonly point: string | null;
   readonly machine: string | null;
+  /** The tag of the machine as the register has it. */
+  readonly assetTag: string | null;
   readonly component: string | null;
   readonly bearingPosition: string | null;
   readonly direction: string | null;
@@ -41,6 +43,7 @@ export function namesOf(facts: Facts): PointNames {
   return {
     point: textOf(facts, "point_id") ?? nameInWords([tag, component, bearingPosition, direction]),
     machine: textOf(facts, "machine_name") ?? tag,
+    assetTag: tag,
     component,
     bearingPosition,
     direction,

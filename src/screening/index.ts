@@ -36,6 +36,7 @@ export type {
   OpenPoints,
   OtherMethod,
   PointResult,
+  PointWithFacts,
   ReadingSettled,
   ResultHead,
   RuleCounts,

@@ -1,4 +1,5 @@
 import type { Verdict } from "../base/index.js";
+import type { Facts } from "../facts/index.js";
 import type { Finding } from "./finding.js";
 import type { ResultHead } from "./result-head.js";
 
@@ -55,6 +56,8 @@ export interface PointResult {
   /** The point as the survey names it, or null. */
   readonly point: string | null;
   readonly machine: string | null;
+  /** The tag of the machine as the register has it, or null. */
+  readonly assetTag: string | null;
   /** Where on the machine, as the catalogue's words; null where the row does not say. */
   readonly component: string | null;
   readonly bearingPosition: string | null;
@@ -152,10 +155,18 @@ export interface OtherMethod {
   readonly closest: number;
 }
 
+/** A point with its verdict, and the facts behind it, worked out when asked for. */
+export interface PointWithFacts {
+  readonly point: PointResult;
+  readonly facts: Facts;
+}
+
 /** A screening run: the head, the points as they are judged (iterate once), and the summary when all are done. */
 export interface Screening {
   readonly head: ResultHead;
   points(): IterableIterator<PointResult>;
+  /** The same points, each with all that is known of it, derived and model facts too; for what results do not carry. */
+  pointsWithFacts(): IterableIterator<PointWithFacts>;
   /** @throws Error before all points have been iterated */
   summary(): Summary;
 }

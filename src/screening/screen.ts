@@ -4,7 +4,7 @@ import type { GroupBook } from "./groups/group-book.js";
 import type { ScreeningInput } from "./input.js";
 import type { ReadyRule } from "./judge-point.js";
 import type { PointOnItsWay } from "./point-facts.js";
-import type { PointResult, ResultHead, Screening, Summary } from "./result.js";
+import type { PointResult, PointWithFacts, ResultHead, Screening, Summary } from "./result.js";
 import { Run } from "./run.js";
 import { Tally } from "./tally.js";
 
@@ -21,16 +21,20 @@ export function screen(input: ScreeningInput): Screening {
   let done = false;
   // Every pass over the points gives the same: they are counted in the first that comes to its end.
   let summary: Summary | null = null;
+  function* judged(): IterableIterator<PointWithFacts> {
+    const tally = summary === null ? new Tally(head.rules.map(({ id }) => id)) : null;
+    done = false;
+    for (const point of run.points()) yield { point: run.judge(point, tally), facts: point.facts };
+    const problems = head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0);
+    summary ??= tally?.summary(problems, run.classes.counts()) ?? null;
+    done = true;
+  }
   return {
     head,
     points: function* () {
-      const tally = summary === null ? new Tally(head.rules.map(({ id }) => id)) : null;
-      done = false;
-      for (const point of run.points()) yield run.judge(point, tally);
-      const problems = head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0);
-      summary ??= tally?.summary(problems, run.classes.counts()) ?? null;
-      done = true;
+      for (const { point } of judged()) yield point;
     },
+    pointsWithFacts: judged,
     summary: () => {
       if (done && summary !== null) return summary;
       throw new Error(`the points of this run (${rulebook.name}, ${options.set}) are not all judged yet`);

@@ -96,6 +96,7 @@ export function point(row: number, verdict: PointResult["verdict"], findings: re
     id: `0c9d3a52-7b1e-5f0a-8c44-${tail}`,
     point: `P-${row}`,
     machine: "cooling water pump 3",
+    assetTag: "P-0003",
     component: null,
     bearingPosition: "drive-end",
     direction: "horizontal",

@@ -41,6 +41,10 @@ export function fakeScreening(points: readonly PointResult[] = POINTS, head: Res
       yield* points;
       done = true;
     },
+    *pointsWithFacts() {
+      for (const point of points) yield { point, facts: new Map() };
+      done = true;
+    },
     summary() {
       if (!done) throw new Error("summary asked for before all points were iterated");
       return SUMMARY;

@@ -68,5 +68,5 @@ describe("a finding that is repeated", () => {
 
 function shown({ screening, points }: ReturnType<typeof screenRows>) {
   const kept: readonly PointResult[] = points;
-  return { head: screening.head, summary: () => screening.summary(), points: () => kept[Symbol.iterator]() };
+  return { ...screening, summary: () => screening.summary(), points: () => kept[Symbol.iterator]() };
 }

@@ -62,6 +62,7 @@ export function builtPointShape(point: BuiltPoint): Shape<BuiltPoint> {
     id: point.id,
     point: point.point,
     machine: point.machine,
+    assetTag: point.assetTag,
     component: point.component,
     bearingPosition: point.bearingPosition,
     direction: point.direction,

@@ -32,6 +32,7 @@ function placeColumns<T extends { readonly point: PointResult }>(head: ResultHea
     ["point id", (row) => row.point.id],
     ["point", (row) => row.point.point],
     ["machine", (row) => row.point.machine],
+    ["asset tag", (row) => row.point.assetTag],
     ["component", (row) => row.point.component],
     ["bearing position", (row) => row.point.bearingPosition],
     ["direction", (row) => row.point.direction],

@@ -12,6 +12,7 @@ const MEMBERS = [
   "id",
   "point",
   "machine",
+  "assetTag",
   "component",
   "bearingPosition",
   "direction",

@@ -62,6 +62,7 @@ const POINT = exactly("One point with what was proposed and what was built.", {
   id: formOrNull("UUID version 5 of site and point; null where the row says too little.", UUID5),
   point: textOrNull("The point as the survey names it."),
   machine: textOrNull("The machine as the survey names it."),
+  assetTag: textOrNull("The tag of the machine as the register has it."),
   component: textOrNull("Part of the machine, as a choice of the catalogue."),
   bearingPosition: textOrNull("Bearing, as a choice of the catalogue."),
   direction: textOrNull("Measuring direction, as a choice of the catalogue."),
