@@ -33,6 +33,7 @@ export type {
   WordLists,
 } from "./facts/index.js";
 export { CATALOGUE, findFact } from "./facts/index.js";
+export type { MappedColumn, MappedFile, MappedRow } from "./handover/index.js";
 export {
   BUILT_SCHEMA,
   builtCsv,

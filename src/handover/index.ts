@@ -1,0 +1,1 @@
+export type { MappedColumn, MappedFile, MappedRow } from "./mapped.js";
