@@ -17,16 +17,26 @@ export async function printPieces(pieces: Iterable<string>, terminal: Terminal):
   await terminal.out(buffer);
 }
 
-/** Writes a text to one file of a batch as it is made; whether that went well, the batch says in the end. */
-export async function writePieces(batch: OutputBatch, file: string, pieces: Iterable<string>): Promise<void> {
+/**
+ * Writes a text, or its bytes, to one file of a batch as it is made; whether that went well, the batch says in the end.
+ *
+ * @param pieces - bytes must stay as they are while the next two pieces are made
+ */
+export async function writePieces(
+  batch: OutputBatch,
+  file: string,
+  pieces: Iterable<string> | Iterable<Uint8Array>,
+): Promise<void> {
   let buffer = "";
   // One piece is on its way to the disk while the next is made.
   let onItsWay: Promise<boolean> = Promise.resolve(true);
   for (const piece of pieces) {
-    buffer += piece;
-    if (buffer.length < FILE_CHARACTERS) continue;
+    if (typeof piece === "string") {
+      buffer += piece;
+      if (buffer.length < FILE_CHARACTERS) continue;
+    }
     if (!(await onItsWay)) return;
-    onItsWay = batch.write(file, buffer);
+    onItsWay = batch.write(file, typeof piece === "string" ? buffer : piece);
     buffer = "";
   }
   await onItsWay;

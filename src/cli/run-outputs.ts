@@ -1,5 +1,12 @@
 import type { DiskProblem, OutputBatch } from "../disk/index.js";
-import { findingsCsv, jsonDocument, ndjsonDocument, pointsCsv, type WrittenFile } from "../outputs/index.js";
+import {
+  findingsCsv,
+  jsonDocument,
+  jsonDocumentBytes,
+  ndjsonDocument,
+  pointsCsv,
+  type WrittenFile,
+} from "../outputs/index.js";
 import type { Screening } from "../screening/index.js";
 import type { OpenedSurvey } from "./open-surveys.js";
 import { printPieces, writePieces } from "./pieces.js";
@@ -24,14 +31,18 @@ export async function writeFiles(
 ): Promise<{ ok: true; written: readonly WrittenFile[] } | { ok: false; error: DiskProblem }> {
   const { head } = screening;
   const written: WrittenFile[] = [...(await writeWorkbooks(batch, targets.workbooks, screening, surveys))];
-  const stream = async (what: string, file: string | null, pieces: () => Iterable<string>): Promise<void> => {
+  const stream = async (
+    what: string,
+    file: string | null,
+    pieces: () => Iterable<string> | Iterable<Uint8Array>,
+  ): Promise<void> => {
     if (file === null) return;
     await writePieces(batch, file, pieces());
     written.push({ what, file, note: null });
   };
   await stream("table of points", targets.csv, () => pointsCsv(head, screening.points()));
   await stream("table of findings", targets.findings, () => findingsCsv(head, screening.points()));
-  await stream("result document", targets.result, () => jsonDocument(screening));
+  await stream("result document", targets.result, () => jsonDocumentBytes(screening));
   const done = await batch.finish();
   return done.ok ? { ok: true, written } : { ok: false, error: done.error };
 }

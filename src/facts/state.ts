@@ -58,5 +58,13 @@ export interface Facts extends Iterable<readonly [string, FactState]> {
    * has no family.
    */
   sameness?(id: string): number;
+  /**
+   * Writes the sameness of several facts, in their order; facts of which nothing is said in the whole family may be left out.
+   *
+   * @param ids - always the same list for the same facts
+   * @param at - where in `into` to begin
+   * @returns the place behind the last
+   */
+  samenesses?(ids: readonly string[], into: Int32Array, at: number): number;
   readonly family?: number | undefined;
 }

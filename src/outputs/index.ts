@@ -14,7 +14,7 @@ export { leadingFinding } from "./findings/leading.js";
 export { missingOf, reasonOf, remedyOf, sourceOf } from "./findings/reasons.js";
 export type { RuleIndex } from "./findings/rule-index.js";
 export { indexRules } from "./findings/rule-index.js";
-export { jsonDocument, ndjsonDocument } from "./json/document.js";
+export { jsonDocument, jsonDocumentBytes, ndjsonDocument } from "./json/document.js";
 export { movingChart } from "./moving/moving-chart.js";
 export { movingCsv } from "./moving/moving-csv.js";
 export { movingJson } from "./moving/moving-json.js";

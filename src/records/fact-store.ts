@@ -19,6 +19,7 @@ export class FactStore {
   readonly #numbers = new Map<Said, number>();
   readonly #said: Said[] = [];
   readonly #blocks: Uint32Array[] = [];
+  readonly #lists = new WeakMap<readonly string[], { readonly slots: Int32Array; readonly among: number }>();
   #length = 0;
 
   /** The slot of a fact; a new one gets `column` as its usual column. */
@@ -32,6 +33,16 @@ export class FactStore {
     this.#slots.set(fact, this.#facts.length);
     this.#columns.push(column);
     return this.#facts.push(fact) - 1;
+  }
+
+  /** The slots of those facts that have one; kept for each list of facts. */
+  slotsOf(facts: readonly string[]): Int32Array {
+    const known = this.#lists.get(facts);
+    // A row of the table may have brought another fact since.
+    if (known && known.among === this.#facts.length) return known.slots;
+    const slots = Int32Array.from(facts.flatMap((fact) => this.#slots.get(fact) ?? []));
+    this.#lists.set(facts, { slots, among: this.#facts.length });
+    return slots;
   }
 
   find(fact: string): number | undefined {

@@ -47,6 +47,14 @@ export class RecordFacts implements Facts {
     return slot === undefined || slot >= this.#slots ? 0 : this.#store.number(this.#at + slot);
   }
 
+  samenesses(ids: readonly string[], into: Int32Array, at: number): number {
+    let next = at;
+    for (const slot of this.#store.slotsOf(ids)) {
+      into[next++] = slot < this.#slots ? this.#store.number(this.#at + slot) : 0;
+    }
+    return next;
+  }
+
   said(id: string): Said | undefined {
     const slot = this.#store.find(id);
     return slot === undefined ? undefined : this.#saidIn(slot);

@@ -48,7 +48,7 @@ export function likePoints(
     const same = factKey.of(facts);
     const model = facts.model.ok ? facts.model.model : facts.model.reason;
     // Where it cannot be told whether two points are equal, each stands for itself.
-    const key = same === null ? Symbol() : `${numberOf(survey)} ${numberOf(model)} ${others} ${same}`;
+    const key = same === null ? Symbol() : `${numberOf(survey)} ${numberOf(model)} ${others} ${same.text()}`;
     const known = like.get(key);
     if (known) known.points += 1;
     else like.set(key, { survey, facts, others, points: 1 });

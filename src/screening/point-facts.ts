@@ -59,9 +59,19 @@ export class PointFacts implements Facts {
     return this.#record.family;
   }
 
-  /** Of a fact of the record or of a group; all others follow from those and from the model. */
-  sameness(id: string): number {
-    return this.#record.sameness?.(id) || (this.#groups?.sameness(id) ?? 0);
+  /**
+   * Writes the sameness of several facts.
+   *
+   * @param ofRecord - facts of the record, always the same list for the same facts
+   * @param ofGroups - facts of groups
+   * @returns the place behind the last
+   */
+  keyNumbers(ofRecord: readonly string[], ofGroups: readonly string[], into: Int32Array, at: number): number {
+    let next = at;
+    if (this.#record.samenesses) next = this.#record.samenesses(ofRecord, into, next);
+    else for (const id of ofRecord) into[next++] = this.#record.sameness?.(id) ?? 0;
+    for (const id of ofGroups) into[next++] = this.#groups?.sameness(id) ?? 0;
+    return next;
   }
 
   *[Symbol.iterator](): Iterator<readonly [string, FactState]> {

@@ -45,10 +45,11 @@ export class RememberedJudge {
       const { outcome, pattern } = known;
       return { outcome, finding: pattern && repeatOn(pattern, facts), kept: known };
     }
+    const own = key.copy();
     const judged = this.#judgeAnew(facts);
     const pattern = judged.finding && patternOf(judged.finding, facts);
     const kept = { outcome: judged.outcome, pattern, solved: null, after: null };
-    this.#remembered.set(facts, key, kept);
+    this.#remembered.set(facts, own, kept);
     return { ...judged, kept };
   }
 

@@ -21,8 +21,9 @@ export class RememberedOutcome {
     const key = this.#key.of(facts);
     const known = key === null ? undefined : this.#remembered.get(facts, key);
     if (known !== undefined) return known;
+    const own = key?.copy() ?? null;
     const { outcome } = this.ready.compiled.outcomeOn(facts);
-    if (key !== null) this.#remembered.set(facts, key, outcome);
+    if (own !== null) this.#remembered.set(facts, own, outcome);
     return outcome;
   }
 }

@@ -3,7 +3,7 @@ import type { Facts } from "../facts/index.js";
 import { cellsOf, rootsUnder } from "./fact-shown.js";
 import type { FactShown, Finding } from "./result.js";
 
-/** A finding that repeats another one with its own cells. */
+/** A finding that repeats another one with its own cells, or in its own group. */
 class RepeatedFinding implements Finding {
   readonly rule: Finding["rule"];
   readonly outcome: Finding["outcome"];
@@ -20,7 +20,7 @@ class RepeatedFinding implements Finding {
   readonly accepted = null;
   readonly #of: Finding;
 
-  constructor(of: Finding, facts: readonly FactShown[]) {
+  constructor(of: Finding, facts: readonly FactShown[], group = of.group) {
     this.rule = of.rule;
     this.outcome = of.outcome;
     this.atBest = of.atBest;
@@ -31,8 +31,8 @@ class RepeatedFinding implements Finding {
     this.message = of.message;
     this.remedy = of.remedy;
     this.changes = of.changes;
-    this.group = of.group;
-    this.#of = of;
+    this.group = group;
+    this.#of = RepeatedFinding.repeatedBy(of);
   }
 
   static repeatedBy(finding: Finding): Finding {
@@ -40,7 +40,7 @@ class RepeatedFinding implements Finding {
   }
 }
 
-/** The finding that this one repeats in all but the cells of its facts; itself, if it was made anew. */
+/** The finding that this one repeats in all but the cells of its facts and its group; itself, if it was made anew. */
 export function repeatedBy(finding: Finding): Finding {
   return RepeatedFinding.repeatedBy(finding);
 }
@@ -63,6 +63,11 @@ export function repeatOn({ finding, roots }: FindingPattern, facts: Facts): Find
     finding,
     finding.facts.map((shown, i) => placedAt(shown, cellsOf(roots[i] ?? [], facts))),
   );
+}
+
+/** The finding on another group of which all the same is said. */
+export function repeatInGroup(finding: Finding, group: string): Finding {
+  return new RepeatedFinding(finding, finding.facts, group);
 }
 
 /** The finding on a point that has shown its facts already: the same but for those. */

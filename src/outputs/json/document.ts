@@ -1,7 +1,11 @@
-import type { ResultHead, Screening } from "../../screening/index.js";
+import type { GroupShown, ResultHead, Screening } from "../../screening/index.js";
 import { jsonText } from "./json-text.js";
-import { pointTexts } from "./point-text.js";
+import { findingWriter, pointWriter } from "./point-writer.js";
 import { groupShape, headShape, summaryShape } from "./shapes.js";
+import { ByteSink, type Sink, TextSink } from "./sinks.js";
+
+/** Bytes that are handed out at a time. */
+const CHUNK = 1 << 17;
 
 /**
  * The result document as a stream of text. One key of the head per line, one group and one point per line, so that two documents
@@ -12,14 +16,19 @@ import { groupShape, headShape, summaryShape } from "./shapes.js";
  * @returns pieces to be written one after the other; `schemas/result.schema.json` says what they make up
  */
 export function* jsonDocument(screening: Screening): IterableIterator<string> {
-  yield* headText(screening.head, "\n", '"points":[');
-  let between = "\n";
-  const pointText = pointTexts();
-  for (const point of screening.points()) {
-    yield between + pointText(point);
-    between = ",\n";
-  }
-  yield `\n],\n"summary":${jsonText(summaryShape(screening.summary()))}}\n`;
+  for (const sink of documentParts(screening, new TextSink())) yield sink.take();
+}
+
+/**
+ * The same document in UTF-8, in larger pieces.
+ *
+ * @param screening - iterated once, here
+ * @returns pieces of memory that is used anew: each is good until two more have been asked for
+ */
+export function* jsonDocumentBytes(screening: Screening): IterableIterator<Uint8Array> {
+  const sink = new ByteSink();
+  for (const _ of documentParts(screening, sink)) if (sink.length >= CHUNK) yield sink.take();
+  yield sink.take();
 }
 
 /**
@@ -30,31 +39,63 @@ export function* jsonDocument(screening: Screening): IterableIterator<string> {
  * @returns one line per piece, line end included; a head with groups comes in several pieces
  */
 export function* ndjsonDocument(screening: Screening): IterableIterator<string> {
-  yield* headText(screening.head, "", null);
-  const pointText = pointTexts();
-  for (const point of screening.points()) yield `${pointText(point)}\n`;
+  const sink = new TextSink();
+  for (const _ of headParts(screening.head, sink, "", null)) yield sink.take();
+  const writePoint = pointWriter();
+  for (const point of screening.points()) {
+    writePoint(point, sink);
+    sink.text("\n");
+    yield sink.take();
+  }
   yield `${jsonText({ summary: summaryShape(screening.summary()) })}\n`;
 }
 
+/** Writes the document; stops after each part, so that what was written can be taken. */
+function* documentParts<S extends Sink>(screening: Screening, sink: S): IterableIterator<S> {
+  for (const _ of headParts(screening.head, sink, "\n", '"points":[')) yield sink;
+  let between = "\n";
+  const writePoint = pointWriter();
+  for (const point of screening.points()) {
+    sink.text(between);
+    writePoint(point, sink);
+    between = ",\n";
+    yield sink;
+  }
+  sink.text(`\n],\n"summary":${jsonText(summaryShape(screening.summary()))}}\n`);
+  yield sink;
+}
+
 /**
- * The members of the head; in one piece where there are no groups. Of these there may be very many, and each is put
- * into words by itself.
+ * Writes the members of the head; in one part where there are no groups. Of these there may be very many.
  *
  * @param next - what follows within the same object; null where the head is a line of its own
  */
-function* headText(head: ResultHead, lineEnd: string, next: string | null): IterableIterator<string> {
-  let text = "{";
+function* headParts(head: ResultHead, sink: Sink, lineEnd: string, next: string | null): IterableIterator<void> {
+  sink.text("{");
   const members = Object.entries(headShape({ ...head, groups: [] }));
   for (const [at, [key, value]] of members.entries()) {
     if (key === "groups" && head.groups.length > 0) {
-      text += '"groups":[';
-      for (const group of head.groups) {
-        yield text + lineEnd + jsonText(groupShape(group));
-        text = ",";
-      }
-      text = `${lineEnd}]`;
-    } else text += `"${key}":${jsonText(value)}`;
-    if (at < members.length - 1 || next !== null) text += `,${lineEnd}`;
+      sink.text('"groups":[');
+      yield* groupParts(head.groups, sink, lineEnd);
+      sink.text(`${lineEnd}]`);
+    } else sink.text(`"${key}":${jsonText(value)}`);
+    if (at < members.length - 1 || next !== null) sink.text(`,${lineEnd}`);
   }
-  yield next === null ? `${text}}\n` : text + next;
+  sink.text(next ?? "}\n");
+  yield;
+}
+
+function* groupParts(groups: readonly GroupShown[], sink: Sink, lineEnd: string): IterableIterator<void> {
+  const writeFinding = findingWriter();
+  for (const [i, group] of groups.entries()) {
+    if (i > 0) sink.text(",");
+    const [before = "", after = ""] = jsonText(groupShape(group, [])).split('"findings":[]');
+    sink.text(`${lineEnd}${before}"findings":[`);
+    for (const [j, finding] of group.findings.entries()) {
+      if (j > 0) sink.text(",");
+      writeFinding(finding, sink);
+    }
+    sink.text(`]${after}`);
+    yield;
+  }
 }

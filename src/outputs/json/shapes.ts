@@ -95,7 +95,7 @@ export function findingShape(finding: Finding): Shape<Finding> {
 }
 
 /** A group as documents write it. */
-export function groupShape(group: GroupShown): Shape<GroupShown> {
+export function groupShape(group: GroupShown, findings: readonly Finding[] = group.findings): Shape<GroupShown> {
   return {
     id: group.id,
     kind: group.kind,
@@ -110,7 +110,7 @@ export function groupShape(group: GroupShown): Shape<GroupShown> {
         cells: cells.map(({ file, sheet, cell }) => ({ file, sheet, cell })),
       })),
     })),
-    findings: group.findings.map(findingShape),
+    findings: findings.map(findingShape),
   };
 }
 
@@ -230,7 +230,7 @@ export function headShape(head: ResultHead): Shape<ResultHead> {
     models: head.models.map(modelShape),
     tables: head.tables.map(tableShape),
     rules: head.rules.map(ruleShape),
-    groups: head.groups.map(groupShape),
+    groups: head.groups.map((group) => groupShape(group)),
     cautions: head.cautions,
   };
 }

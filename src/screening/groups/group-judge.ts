@@ -4,7 +4,7 @@ import { groupFindingOf, isAlwaysListed, type ReadyRule } from "../judge-point.j
 import { factsInMessage } from "../messages.js";
 import { missingFacts } from "../missing.js";
 import type { PointFacts } from "../point-facts.js";
-import { repeatOn } from "../repeated.js";
+import { repeatInGroup, repeatOn } from "../repeated.js";
 import type { Finding, MissingFact } from "../result.js";
 import type { GroupIndex } from "./group-index.js";
 import { factsOutside, reasonsOutside } from "./outside.js";
@@ -26,7 +26,7 @@ export class GroupJudge {
   readonly #judged: Judged[] = [];
   /** By group. */
   #judgedOf = new Int32Array(0);
-  readonly #findings = new Map<number, Finding>();
+  readonly #findings = new Map<string, Finding>();
   readonly #outside = new Map<string, Finding>();
   /** Facts of the key that the rule and its messages name. */
   readonly #keyNamed: readonly string[];
@@ -75,14 +75,21 @@ export class GroupJudge {
 
   /** The finding on the group as a whole. */
   findingOn(group: number): Finding {
-    const known = this.#findings.get(group);
+    return repeatInGroup(this.#alikeFinding(group), this.index.idOf(group));
+  }
+
+  /** The finding on the first of the groups of which the rule, and what its messages name, says the same. */
+  #alikeFinding(group: number): Finding {
+    const facts = this.#keyNamed.length === 0 ? null : this.factsOf(group);
+    const values = this.#keyNamed.map((id) => JSON.stringify(facts?.get(id)));
+    const mark = [this.#judgedOf[group], ...values].join();
+    const known = this.#findings.get(mark);
     if (known) return known;
-    const facts = this.factsOf(group);
-    const finding = groupFindingOf(this.ready, this.ready.compiled.judge(facts), facts);
-    const ofGroup = { ...finding, group: this.index.idOf(group) };
+    const of = facts ?? this.factsOf(group);
+    const finding = groupFindingOf(this.ready, this.ready.compiled.judge(of), of);
     if (this.#findings.size >= MOST_KEPT) this.#findings.clear();
-    this.#findings.set(group, ofGroup);
-    return ofGroup;
+    this.#findings.set(mark, finding);
+    return finding;
   }
 
   /** The same finding on a row of the group, with the cells of the row that have a part in it. */

@@ -44,8 +44,9 @@ export class PartsBook {
     if (key === null) return this.#numberOf(this.#partsOf(facts));
     const known = this.#remembered.get(facts, key);
     if (known !== undefined) return known;
+    const own = key.copy();
     const number = this.#numberOf(this.#partsOf(facts));
-    this.#remembered.set(facts, key, number);
+    this.#remembered.set(facts, own, number);
     return number;
   }
 

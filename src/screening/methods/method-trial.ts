@@ -58,8 +58,9 @@ export class MethodTrial {
     if (key === null) return this.#judgeAnew(changed());
     const known = this.#remembered.get(facts, key);
     if (known) return known;
+    const own = key.copy();
     const fresh = this.#judgeAnew(changed());
-    this.#remembered.set(facts, key, fresh);
+    this.#remembered.set(facts, own, fresh);
     return fresh;
   }
 
