@@ -1,10 +1,5 @@
-import type { MethodAdvised, OpenPoints, OtherMethod, SettlingStep } from "../../screening/index.js";
+import type { OpenPoints, OtherMethod, SettlingStep } from "../../screening/index.js";
 import type { Shape } from "./shape.js";
-
-/** The method advised as documents write it. */
-export function advisedShape({ method, verdict, closest }: MethodAdvised): Shape<MethodAdvised> {
-  return { method, verdict, closest };
-}
 
 /** A step of what to fetch, as documents write it. */
 export function stepShape({ facts, points, pointsSoFar }: SettlingStep): Shape<SettlingStep> {

@@ -86,18 +86,20 @@ export function findingWriter(): (finding: Finding, sink: Sink) => void {
 }
 
 function writeValue(value: string | number | boolean | null, sink: Sink): void {
-  if (typeof value === "string" && PLAIN.test(value)) {
+  if (value === null) sink.piece(NULL);
+  else if (typeof value === "boolean") sink.piece(value ? TRUE : FALSE);
+  else if (typeof value === "string" && PLAIN.test(value)) {
     sink.piece(QUOTE);
     sink.text(value);
     sink.piece(QUOTE);
   } else sink.text(jsonText(value));
 }
 
+const NULL = new Piece("null");
+const TRUE = new Piece("true");
+const FALSE = new Piece("false");
 const QUOTE = new Piece('"');
 const NO_CELLS = new Piece("[]");
-const SHEET = new Piece('[{"sheet":');
-const NEXT_SHEET = new Piece(',{"sheet":');
-const CELL = new Piece(',"cell":"');
 const CELL_END = new Piece('"}');
 const CELLS_END = new Piece("]");
 
@@ -108,13 +110,23 @@ function writeCells(cells: readonly CellPlace[], sink: Sink): void {
   }
   for (let i = 0; i < cells.length; i++) {
     const { sheet, cell } = cells[i] as CellPlace;
-    sink.piece(i === 0 ? SHEET : NEXT_SHEET);
-    writeValue(sheet, sink);
-    sink.piece(CELL);
+    sink.piece(i === 0 ? beforeCell(sheet).first : beforeCell(sheet).next);
     sink.text(cell);
     sink.piece(CELL_END);
   }
   sink.piece(CELLS_END);
+}
+
+/** What stands before the name of a cell, by sheet; a run has few sheets. */
+const beforeCells = new Map<string | null, { readonly first: Piece; readonly next: Piece }>();
+
+function beforeCell(sheet: string | null): { readonly first: Piece; readonly next: Piece } {
+  const known = beforeCells.get(sheet);
+  if (known) return known;
+  const text = `{"sheet":${jsonText(sheet)},"cell":"`;
+  const pieces = { first: new Piece(`[${text}`), next: new Piece(`,${text}`) };
+  beforeCells.set(sheet, pieces);
+  return pieces;
 }
 
 /** Cuts the JSON of a finding. Within a text, the quotes looked for here would be escaped. */

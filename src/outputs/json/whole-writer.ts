@@ -1,6 +1,4 @@
-import type { MethodTried, PointResult } from "../../screening/index.js";
-import { jsonText } from "./json-text.js";
-import { advisedShape } from "./method-shapes.js";
+import type { MethodAdvised, MethodTried, PointResult } from "../../screening/index.js";
 import { Piece, type Sink } from "./sinks.js";
 
 /** Members that say something of a point as a whole; they stand between its place and its findings. */
@@ -51,10 +49,28 @@ export function writeWhole({ methods, methodAdvised, settledBy }: Pick<PointResu
     sink.piece(CLOSE);
   }
   sink.piece(ADVISED);
-  sink.text(methodAdvised === null ? "null" : jsonText(advisedShape(methodAdvised)));
+  if (methodAdvised === null) sink.piece(NULL);
+  else writeAdvised(methodAdvised, sink);
   sink.piece(SETTLED_BY);
   if (settledBy === null) sink.piece(NULL);
   else writeIds(settledBy, sink);
+}
+
+const MEMBERS_OF_ADVISED: { readonly [K in keyof MethodAdvised]-?: (advised: MethodAdvised) => Piece } = {
+  method: ({ method }) => idPiece(method),
+  verdict: ({ verdict }) => idPiece(verdict),
+  closest: ({ closest }) => (closest ? TRUE : FALSE),
+};
+const ADVISED_PIECES = Object.entries(MEMBERS_OF_ADVISED).map(
+  ([member, piece], i) => [new Piece(`${i === 0 ? "{" : ","}"${member}":`), piece] as const,
+);
+
+function writeAdvised(advised: MethodAdvised, sink: Sink): void {
+  for (const [opening, piece] of ADVISED_PIECES) {
+    sink.piece(opening);
+    sink.piece(piece(advised));
+  }
+  sink.piece(END);
 }
 
 /** Ids of rules, facts and methods hold nothing that JSON would escape. */
