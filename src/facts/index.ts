@@ -11,7 +11,7 @@ export { accuracyOfWay } from "./measuring-way.js";
 export { MODEL_FACTS } from "./model-facts.js";
 export type { MethodStatements, MethodsAllowed, SiteStatements, StatedFacts, StatedWays } from "./site.js";
 export type { FactState, Facts, FactValue, KnownFact, Origin, Said, UnknownFact, UnknownReason } from "./state.js";
-export { MISSING } from "./state.js";
+export { AskedFacts, MISSING } from "./state.js";
 export { TABLE_FACTS } from "./table-facts.js";
 export { factName, plainWords, stateInWords } from "./wording.js";
 export type { CommonWords, FieldWords, Language, Locale, WordExample, WordLists } from "./words.js";

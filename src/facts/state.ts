@@ -44,6 +44,20 @@ export const MISSING: UnknownFact = { known: false, reason: "missing", origin: {
 /** What is said of a fact, without the place where it stands. */
 export type Said = Omit<KnownFact, "origin"> | Omit<UnknownFact, "origin">;
 
+/** Facts that are asked of one point after the other. Who knows where they stand may note it here for the next point. */
+export class AskedFacts {
+  readonly ids: readonly string[];
+  /** Whose places they are; null as long as nobody's. */
+  keeper: object | null = null;
+  /** How many facts the keeper had then. */
+  among = 0;
+  places = new Int32Array(0);
+
+  constructor(ids: readonly string[]) {
+    this.ids = ids;
+  }
+}
+
 /** Facts of one point by id; a fact that is not there is missing. */
 export interface Facts extends Iterable<readonly [string, FactState]> {
   get(id: string): FactState | undefined;
@@ -61,10 +75,9 @@ export interface Facts extends Iterable<readonly [string, FactState]> {
   /**
    * Writes the sameness of several facts, in their order; facts of which nothing is said in the whole family may be left out.
    *
-   * @param ids - always the same list for the same facts
    * @param at - where in `into` to begin
    * @returns the place behind the last
    */
-  samenesses?(ids: readonly string[], into: Int32Array, at: number): number;
+  samenesses?(asked: AskedFacts, into: Int32Array, at: number): number;
   readonly family?: number | undefined;
 }

@@ -1,4 +1,4 @@
-import type { Said } from "../facts/index.js";
+import type { AskedFacts, Said } from "../facts/index.js";
 
 const BLOCK_BITS = 16;
 const BLOCK_NUMBERS = 1 << BLOCK_BITS;
@@ -19,7 +19,6 @@ export class FactStore {
   readonly #numbers = new Map<Said, number>();
   readonly #said: Said[] = [];
   readonly #blocks: Uint32Array[] = [];
-  readonly #lists = new WeakMap<readonly string[], { readonly slots: Int32Array; readonly among: number }>();
   #length = 0;
 
   /** The slot of a fact; a new one gets `column` as its usual column. */
@@ -35,14 +34,15 @@ export class FactStore {
     return this.#facts.push(fact) - 1;
   }
 
-  /** The slots of those facts that have one; kept for each list of facts. */
-  slotsOf(facts: readonly string[]): Int32Array {
-    const known = this.#lists.get(facts);
+  /** The slots of those facts that have one. */
+  slotsOf(asked: AskedFacts): Int32Array {
     // A row of the table may have brought another fact since.
-    if (known && known.among === this.#facts.length) return known.slots;
-    const slots = Int32Array.from(facts.flatMap((fact) => this.#slots.get(fact) ?? []));
-    this.#lists.set(facts, { slots, among: this.#facts.length });
-    return slots;
+    if (asked.keeper !== this || asked.among !== this.#facts.length) {
+      asked.keeper = this;
+      asked.among = this.#facts.length;
+      asked.places = Int32Array.from(asked.ids.flatMap((fact) => this.#slots.get(fact) ?? []));
+    }
+    return asked.places;
   }
 
   find(fact: string): number | undefined {

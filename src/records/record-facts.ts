@@ -1,5 +1,5 @@
 import { type CellPlace, cellName } from "../base/index.js";
-import type { FactState, Facts, Said } from "../facts/index.js";
+import type { AskedFacts, FactState, Facts, Said } from "../facts/index.js";
 import type { FactStore } from "./fact-store.js";
 
 /** A cell by numbers; its name is made only where somebody asks for it. */
@@ -47,12 +47,13 @@ export class RecordFacts implements Facts {
     return slot === undefined || slot >= this.#slots ? 0 : this.#store.number(this.#at + slot);
   }
 
-  samenesses(ids: readonly string[], into: Int32Array, at: number): number {
-    let next = at;
-    for (const slot of this.#store.slotsOf(ids)) {
-      into[next++] = slot < this.#slots ? this.#store.number(this.#at + slot) : 0;
+  samenesses(asked: AskedFacts, into: Int32Array, at: number): number {
+    const slots = this.#store.slotsOf(asked);
+    for (let i = 0; i < slots.length; i++) {
+      const slot = slots[i] as number;
+      into[at + i] = slot < this.#slots ? this.#store.number(this.#at + slot) : 0;
     }
-    return next;
+    return at + slots.length;
   }
 
   said(id: string): Said | undefined {

@@ -1,4 +1,4 @@
-import { findFact } from "../facts/index.js";
+import { AskedFacts, findFact } from "../facts/index.js";
 import type { PointFacts } from "./point-facts.js";
 import { surveyFactsUnder } from "./survey-facts-under.js";
 
@@ -37,7 +37,7 @@ export class KeyNumbers {
 export class FactKey {
   /** The survey facts that they rest on. */
   readonly roots: readonly string[];
-  readonly #ofRecord: readonly string[];
+  readonly #ofRecord: AskedFacts;
   readonly #ofGroups: readonly string[];
   readonly #key: KeyNumbers;
 
@@ -45,7 +45,7 @@ export class FactKey {
   constructor(facts: readonly string[], except: string | null = null) {
     this.roots = [...new Set(facts.flatMap(surveyFactsUnder))].filter((id) => id !== except);
     this.#ofGroups = this.roots.filter(isOfGroup);
-    this.#ofRecord = this.roots.filter((id) => !isOfGroup(id));
+    this.#ofRecord = new AskedFacts(this.roots.filter((id) => !isOfGroup(id)));
     this.#key = new KeyNumbers(new Int32Array(this.roots.length + 1));
   }
 

@@ -1,5 +1,5 @@
 import type { CellPlace } from "../base/index.js";
-import type { FactState, Facts, Said } from "../facts/index.js";
+import type { AskedFacts, FactState, Facts, Said } from "../facts/index.js";
 import type { PointRecord, Survey } from "../records/index.js";
 import type { TableLookup } from "../rulebook/index.js";
 import { ChangedRecord } from "./changed-record.js";
@@ -62,14 +62,13 @@ export class PointFacts implements Facts {
   /**
    * Writes the sameness of several facts.
    *
-   * @param ofRecord - facts of the record, always the same list for the same facts
    * @param ofGroups - facts of groups
    * @returns the place behind the last
    */
-  keyNumbers(ofRecord: readonly string[], ofGroups: readonly string[], into: Int32Array, at: number): number {
+  keyNumbers(ofRecord: AskedFacts, ofGroups: readonly string[], into: Int32Array, at: number): number {
     let next = at;
     if (this.#record.samenesses) next = this.#record.samenesses(ofRecord, into, next);
-    else for (const id of ofRecord) into[next++] = this.#record.sameness?.(id) ?? 0;
+    else for (const id of ofRecord.ids) into[next++] = this.#record.sameness?.(id) ?? 0;
     for (const id of ofGroups) into[next++] = this.#groups?.sameness(id) ?? 0;
     return next;
   }

@@ -13,7 +13,7 @@ import { namesOf, pointIdOf } from "./identity.js";
 import { ENDING_WITHIN, type ScreeningInput } from "./input.js";
 import { type ReadyRule, weightOf, worst } from "./judge-point.js";
 import { METHOD_ALLOWED, methodAllowed } from "./methods/method-allowed.js";
-import { MethodTrials, NO_TRIALS } from "./methods/method-trials.js";
+import { type LackingFacts, MethodTrials, NO_TRIALS } from "./methods/method-trials.js";
 import { methodsAllowedFor } from "./methods/methods-allowed.js";
 import { ModelShelf } from "./models.js";
 import type { PointFacts, PointOnItsWay } from "./point-facts.js";
@@ -21,12 +21,15 @@ import { PointIds } from "./point-ids.js";
 import { pointTwice } from "./point-twice.js";
 import { readyRules } from "./ready-rules.js";
 import { Remedies } from "./remedies/remedies.js";
-import { RememberedJudge } from "./remembered-judge.js";
+import { type Judged, RememberedJudge } from "./remembered-judge.js";
 import type { Finding, PointResult, ResultHead } from "./result.js";
 import { RowsOfRun } from "./rows-of-run.js";
 import { type OpenFinding, Settler } from "./settling/settler.js";
 import { surveyRemarks } from "./survey-remarks.js";
 import type { Tally } from "./tally.js";
+
+const NONE: ReadonlySet<string> = new Set();
+const NOTHING_LACKING: LackingFacts = new Map();
 
 /** One run over all surveys; judges lazily, so that a hundred thousand points need no room for their findings. */
 export class Run {
@@ -35,6 +38,9 @@ export class Run {
   readonly #input: ScreeningInput;
   readonly #rows: RowsOfRun;
   readonly #judges: readonly RememberedJudge[];
+  readonly #said: (Judged | null)[];
+  readonly #applied: boolean[];
+  readonly #places = new WeakMap<ReadonlySet<string>, readonly number[]>();
   readonly #remedies: Remedies;
   readonly #asked = new Map<Survey, AskedRules>();
   readonly classes = new MachineClasses();
@@ -64,6 +70,8 @@ export class Run {
     this.#judges = this.rules
       .filter(({ rule }) => rule.group === null)
       .map((ready) => new RememberedJudge(ready, options.allFindings));
+    this.#said = this.#judges.map(() => null);
+    this.#applied = this.#judges.map(() => false);
     this.#remedies = new Remedies(this.#judges, shelf, options.stage);
   }
 
@@ -120,24 +128,41 @@ export class Run {
     return (rule) => !silent?.has(rule);
   }
 
+  /** Places of the rules of points that are asked of one; the same list for all points of a survey and model. */
+  #placesAsked({ facts, survey }: PointOnItsWay): readonly number[] {
+    const silent = this.#asked.get(survey)?.silentOn(facts.model) ?? NONE;
+    const known = this.#places.get(silent);
+    if (known) return known;
+    const places = this.#judges.flatMap(({ ready }, place) => (silent.has(ready.rule.id) ? [] : [place]));
+    this.#places.set(silent, places);
+    return places;
+  }
+
+  #judgeAt(place: number): RememberedJudge {
+    return this.#judges[place] as RememberedJudge;
+  }
+
   /** @param tally - counts what is judged; null where it has been counted before */
   judge(point: PointOnItsWay, tally: Tally | null): PointResult {
     const { facts, record, survey, at } = point;
     const id = this.#ids.idOf(record);
     const findings: Finding[] = [];
     const open: OpenFinding[] = [];
-    const applied: boolean[] = [];
     let verdict: Verdict = "pass";
     const isAsked = this.asks(point);
+    const places = this.#placesAsked(point);
+    // Nobody keeps them: the same lists serve every point.
+    const said = this.#said.fill(null);
+    const applied = this.#applied.fill(false);
     const take = (rule: Rule, outcome: Finding["outcome"], finding: Finding | null): void => {
       tally?.outcome(rule.id, outcome);
       verdict = worst(verdict, weightOf(outcome, rule.undecided));
       if (finding) findings.push(finding);
     };
-    const said = this.#judges.map((judge) => (isAsked(judge.ready.rule.id) ? judge.judge(facts) : null));
-    for (const [place, { ready }] of this.#judges.entries()) {
-      const judged = said[place];
-      if (!judged) continue;
+    for (const place of places) said[place] = this.#judgeAt(place).judge(facts);
+    for (const place of places) {
+      const judged = said[place] as Judged;
+      const { ready } = this.#judgeAt(place);
       const { outcome } = judged;
       const finding = judged.finding && this.#remedies.added(judged.finding, place, said, point);
       take(ready.rule, outcome, finding);
@@ -158,7 +183,7 @@ export class Run {
     const marked = this.#deviations?.mark(record, findings) ?? findings;
     const { file, sheet, row } = record;
     const isTried = verdict !== "pass" || this.#input.options.allFindings;
-    const lacking = this.#asked.get(survey)?.lackingOn(facts.model) ?? new Map();
+    const lacking = this.#asked.get(survey)?.lackingOn(facts.model) ?? NOTHING_LACKING;
     const trials = (isTried && this.#trials?.of({ facts, findings, applied, verdict, lacking })) || NO_TRIALS;
     const isSettled = open.length === 0 || findings.some(({ outcome }) => outcome === "fail");
     // Plain data: accessors would give every point a shape of its own, which the engine frees late.
