@@ -5,12 +5,14 @@ import { OutputBatch } from "../disk/index.js";
 import { LANGUAGES, type Language } from "../facts/index.js";
 import { type BlankSurveyInput, blankSurvey, countOf } from "../outputs/index.js";
 import { findingLine, openRulebook } from "./open-rulebook.js";
+import { OVER, overOption } from "./over-option.js";
 import type { Terminal } from "./terminal.js";
 
 const OPTIONS = z.object({
   language: z.enum(LANGUAGES as [Language, ...Language[]]),
   stage: z.enum(STAGES as [Stage, ...Stage[]]),
   rules: z.string().optional(),
+  over: OVER,
   set: z.string().optional(),
   overwrite: z.boolean().default(false),
 });
@@ -27,6 +29,7 @@ export function blankSurveyCommand(terminal: Terminal, program: BlankSurveyInput
       new Option("--stage <stage>", "whether points are proposed or built").choices(STAGES).default("proposed"),
     )
     .option("--rules <folder>", "rulebook whose rules say what is asked (default: the one that comes with the program)")
+    .addOption(overOption())
     .option("--set <name>", "set of rules that say what is asked (default: the one that the rulebook names)")
     .option("--overwrite", "replace the file if it is there already")
     .action(async (file: string, raw: unknown) => {
@@ -46,7 +49,7 @@ async function writeBlankSurvey(
     return false;
   };
   if (!/\.xlsx$/i.test(file)) return refuse(`${file}: a blank survey is a workbook; choose a name that ends in .xlsx`);
-  const loading = await openRulebook(options.rules ?? null);
+  const loading = await openRulebook(options.rules ?? null, options.over);
   if (!loading.ok) {
     for (const finding of loading.findings) terminal.err(findingLine(finding));
     return refuse(`the rulebook has ${countOf(loading.findings.length, "mistake")}; correct it and run again`);

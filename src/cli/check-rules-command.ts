@@ -4,6 +4,7 @@ import { isPlainDay, utcDay } from "../base/index.js";
 import { checkJson, checkMistakesText, checkSarif, checkText, countOf, type RulesCheck } from "../outputs/index.js";
 import { checkRulebook } from "./check-rulebook.js";
 import { programIdentity } from "./identity.js";
+import { OVER, overOption } from "./over-option.js";
 import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 
@@ -12,6 +13,7 @@ const OPTIONS = z
     coverage: z.boolean().default(false),
     altered: z.boolean().default(false),
     complete: z.boolean().default(false),
+    over: OVER,
     since: z.string().optional(),
     asOf: z.string().refine(isPlainDay, { message: "expected a day that exists, written YYYY-MM-DD" }).optional(),
     json: z.boolean().default(false),
@@ -24,6 +26,7 @@ export function checkRulesCommand(terminal: Terminal): Command {
   return new Command("check-rules")
     .description("check a rulebook: form, facts, units, dates, citations, and every case written beside a rule")
     .argument("[folder]", "rulebook folder (default: the one that comes with the program)")
+    .addOption(overOption())
     .option("--coverage", "say which outcomes, limits, missing facts, dates and citations no case shows")
     .option("--altered", "alter every limit, operator, condition and date in turn, and say what no case notices")
     .option("--complete", "both, and exit code 1 if anything is not shown or not noticed")
@@ -45,6 +48,7 @@ export function checkRulesCommand(terminal: Terminal): Command {
         return;
       }
       const check = await checkRulebook(folder ?? null, {
+        over: options.data.over,
         coverage: options.data.coverage || complete,
         alterations: options.data.altered || complete,
         since: options.data.since ?? null,

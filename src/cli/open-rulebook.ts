@@ -6,6 +6,7 @@ import type { Rulebook } from "../rulebook/index.js";
 import {
   type FileFinding,
   loadRulebook,
+  type OverlayFiles,
   type RulebookLoading,
   readSiteFile,
   type SiteReading,
@@ -30,16 +31,32 @@ export interface RulebookFiles {
  *
  * @param folder - as the user gave it, or FOLDER@COMMIT for the folder as it stood then; null for the one that comes with the program, whose files are named from
  *   `rules/` on wherever the program is installed, so that results are the same on every machine
+ * @param over - folders of sites to lay over it, in the same way, the lowest first
  */
-export async function openRulebook(folder: string | null): Promise<RulebookLoading> {
-  const read = await readRulebookFiles(folder);
-  return read.ok ? loadRulebook(read.files, { root: read.root }) : read;
+export async function openRulebook(folder: string | null, over: readonly string[] = []): Promise<RulebookLoading> {
+  const read = await readBookFiles(folder, over);
+  return read.ok ? loadRulebook(read.files, read) : read;
 }
 
-/** Reads the files of a rulebook folder without looking into them; see `openRulebook`. */
-export async function readRulebookFiles(
+/** Reads the files of a rulebook folder and of the overlays over it without looking into them; see `openRulebook`. */
+export async function readBookFiles(
   folder: string | null,
-): Promise<({ readonly ok: true } & RulebookFiles) | Extract<RulebookLoading, { ok: false }>> {
+  over: readonly string[],
+): Promise<({ readonly ok: true } & RulebookFiles & { readonly over: readonly OverlayFiles[] }) | Unread> {
+  const book = await readRulebookFiles(folder);
+  if (!book.ok) return book;
+  const overlays: OverlayFiles[] = [];
+  for (const one of over) {
+    const read = await readRulebookFiles(one);
+    if (!read.ok) return read;
+    overlays.push({ root: read.root, files: read.files });
+  }
+  return { ...book, over: overlays };
+}
+
+type Unread = Extract<RulebookLoading, { ok: false }>;
+
+async function readRulebookFiles(folder: string | null): Promise<({ readonly ok: true } & RulebookFiles) | Unread> {
   const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
   const { files, problems } = await (commit === null
     ? readTextFolder(start, RULE_FILES)
@@ -67,8 +84,14 @@ export async function readChanges(folder: string | null): Promise<string> {
   return reading.ok ? reading.file.text : "";
 }
 
-/** The paths of all files that a rulebook is read from; none where it is read from a commit. */
-export async function rulebookPaths(folder: string | null): Promise<readonly string[]> {
+/** The paths of all files that a rulebook and overlays are read from; none of what is read from a commit. */
+export async function rulebookPaths(folder: string | null, over: readonly string[]): Promise<readonly string[]> {
+  const paths: string[] = [];
+  for (const one of [folder, ...over]) paths.push(...(await pathsOf(one)));
+  return paths;
+}
+
+async function pathsOf(folder: string | null): Promise<readonly string[]> {
   const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
   if (commit !== null) return [];
   const { files } = await readTextFolder(start, RULE_FILES);

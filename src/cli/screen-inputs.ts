@@ -15,8 +15,11 @@ import type { Terminal } from "./terminal.js";
 export class CannotRun extends Error {}
 
 /** The rulebook of a run; its mistakes are said and end the run. */
-export async function rulebookOf(options: Pick<ScreenOptions, "rules">, terminal: Terminal): Promise<Rulebook> {
-  const loading = await openRulebook(options.rules ?? null);
+export async function rulebookOf(
+  options: Pick<ScreenOptions, "rules" | "over">,
+  terminal: Terminal,
+): Promise<Rulebook> {
+  const loading = await openRulebook(options.rules ?? null, options.over);
   if (loading.ok) return loading.rulebook;
   for (const finding of loading.findings) terminal.err(findingLine(finding));
   return stop(terminal, `the rulebook has ${countOf(loading.findings.length, "mistake")}; correct it and run again`);
