@@ -1,3 +1,4 @@
+import { CHANGEABLE_KINDS } from "../../rulebook/index.js";
 import {
   DAY,
   defined,
@@ -10,8 +11,6 @@ import {
   SHA256,
   text,
 } from "./schema-words.js";
-
-const KINDS = ["rule", "model", "condition", "table", "group", "measuring"];
 
 /** Why a site wants something otherwise, and who answers for it. */
 const WORD: Readonly<Record<string, SchemaPart>> = {
@@ -29,7 +28,7 @@ const CHANGED: Readonly<Record<string, SchemaPart>> = {
 };
 
 const THING: Readonly<Record<string, SchemaPart>> = {
-  kind: oneOfWords("What it is.", KINDS),
+  kind: oneOfWords("What it is.", CHANGEABLE_KINDS),
   id: form("Its id.", KEBAB),
 };
 

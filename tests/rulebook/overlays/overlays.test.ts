@@ -72,12 +72,12 @@ describe("a rulebook with an overlay", () => {
 
   it("is the book that somebody gets who edits a copy by hand", () => {
     const edited = (SMALL_BOOK["hole/thread-depth.yaml"] ?? "")
-      .replace(/limits:[^]*remedy:/, () => {
+      .replace(/limits:[\s\S]*remedy:/, () => {
         const limits = "limits:\n  - { from: 2026-01-01, until: null, fail: { below: 8 mm }, cites: [own] }";
         const source = 'citations: { own: { basis: company-practice, says: "our bolts are shorter" } }';
         return `${limits}\n${source}\nmessages: { fail: "the thread is {thread_depth} deep" }\nremedy:`;
       })
-      .replace(/undecided: fail\ncases:[^]*casesGive/, () => {
+      .replace(/undecided: fail\ncases:[\s\S]*casesGive/, () => {
         const [deep, short, open] = [
           '{ name: "deep", given: { thread_depth: 8 mm }, expect: pass }',
           '{ name: "short", given: { thread_depth: 7.9 mm }, expect: fail }',
