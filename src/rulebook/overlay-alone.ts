@@ -4,6 +4,7 @@ import { idOf } from "./ids.js";
 import { loadFolder } from "./load-files.js";
 import type { LoadedFile } from "./loaded-file.js";
 import type { OverlayFiles } from "./overlay.js";
+import { noOverlay } from "./overlay-manifest.js";
 import { overlayRoleOf } from "./overlay-roles.js";
 import type { RawChange, RawOverlay } from "./raw.js";
 import type { FileFinding } from "./rulebook.js";
@@ -27,13 +28,11 @@ const LEFT_OUT: ReadonlySet<string> = new Set(["cases", "casesGive", "addsCases"
 
 /** Reads an overlay without a book below it: only the form of its files is checked. */
 export function readOverlay({ root, files }: OverlayFiles): OverlayReading {
+  const wrong = noOverlay({ root, files });
+  if (wrong) return { ok: false, findings: [wrong] };
   const findings: FileFinding[] = [];
   const folder = loadFolder({ root, files, limits: RULEBOOK_LIMITS, roleOf: overlayRoleOf }, findings);
   const manifest = folder?.loaded.find(({ role }) => role === "overlay");
-  if (folder && !manifest && findings.length === 0) {
-    const text = "the overlay has no manifest; write overlay.yaml with name, version and over";
-    findings.push({ file: `${root}/overlay.yaml`, line: 1, column: 1, code: "no-manifest", text });
-  }
   if (!folder || !manifest || findings.length > 0) return { ok: false, findings };
   const { name, version, over } = manifest.source.data as RawOverlay;
   const said = folder.loaded.filter(({ role }) => role !== "overlay").map(thingIn);

@@ -1,3 +1,6 @@
+import { execFileSync } from "node:child_process";
+import { rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { SITE_BOOK, siteBookWith } from "../tools/edited-copy.js";
 import { runCommand } from "../tools/run-command.js";
@@ -67,6 +70,24 @@ describe("spotface check-rules --over --since with an older overlay", () => {
     );
     const books = await runCommand("check-rules", "--over", SITE_BOOK, "--since", projectPath("rules"));
     expect(books).toMatchObject({ code: 0, err: "" });
+  });
+
+  it("reads the older one, and the one that is laid over the book, from a commit", async () => {
+    const folder = siteBookWith({});
+    const git = (...args: readonly string[]): void => {
+      const who = ["-c", "user.name=A", "-c", "user.email=a@example.org"];
+      execFileSync("git", ["-C", folder, ...who, ...args], { stdio: "ignore" });
+    };
+    git("init");
+    git("add", ".");
+    git("commit", "-m", "as it was");
+    writeFileSync(join(folder, "changes/drip-loop.yaml"), "");
+    const broken = await runCommand("check-rules", "--over", folder, "--since", `${folder}@HEAD`);
+    expect(broken).toMatchObject({ code: 2, err: expect.stringContaining("[empty-file]") });
+    expect(await runCommand("check-rules", "--over", `${folder}@HEAD`)).toMatchObject({ code: 0, err: "" });
+    rmSync(join(folder, "changes/drip-loop.yaml"));
+    const run = await runCommand("check-rules", "--over", folder, "--since", `${folder}@HEAD`);
+    expect(run.err).toContain("rule drip-loop (removed)");
   });
 
   it("refuses an older overlay that has no right form", async () => {

@@ -24,6 +24,7 @@ function findingsOf(over: readonly OverlayFiles[], below: readonly TextFile[] = 
   return loading.ok ? [] : loading.findings;
 }
 
+const LIMITS = { files: 0, fileLength: 9999, textLength: 2000, listLength: 99, keys: 99, depth: 20 };
 const WORD = `reason: "so it is here"\nby: "A. Quill, vibration engineer"\non: 2026-05-07\n`;
 
 /** A second overlay over the first. */
@@ -240,6 +241,24 @@ describe("an overlay that does not fit", () => {
     const findings = findingsOf([overlayFiles(files)]);
     expect(findings.map((finding) => [finding.file, finding.code])).toContainEqual([file, code]);
     expect(findings.filter((finding) => finding.file === file)).toHaveLength(1);
+  });
+
+  it("is told in one finding where it is a rulebook, or the rulebook an overlay", () => {
+    const asOverlay = { root: "book", files: bookBelow().map(({ path, text }) => ({ path: `book/${path}`, text })) };
+    expect(findingsOf([asOverlay])).toMatchObject([{ file: "book/rulebook.yaml", code: "rulebook-as-overlay" }]);
+    const { root, files } = overlayFiles();
+    const loading = loadRulebook(files, { root });
+    expect(loading.ok ? [] : loading.findings).toMatchObject([
+      { file: "site/overlay.yaml", code: "overlay-as-rulebook" },
+    ]);
+  });
+
+  it("is refused where it has more files than any has", () => {
+    const limits = { ...LIMITS, files: 20 };
+    expect(loadRulebook(bookBelow(), { over: [overlayFiles()], limits })).toMatchObject({ ok: true });
+    const more = Object.fromEntries(Array.from({ length: 21 }, (_, i) => [`models/m${i}.yaml`, "id: x"]));
+    const many = loadRulebook(bookBelow(), { over: [overlayFiles(more)], limits });
+    expect(many.ok ? [] : many.findings).toMatchObject([{ file: "site", code: "too-many-files" }]);
   });
 
   it("passes over texts beside its data", () => {
