@@ -23,7 +23,7 @@ const CHANGED: Readonly<Record<string, SchemaPart>> = {
   keys: listOf("Whole keys of its file that are replaced or taken away; addsCases where cases are added.", {
     type: "string",
   }),
-  loosens: listOf("What the book below demanded and this no longer does, in words.", { type: "string" }),
+  loosens: listOf("What the book below demanded and this does not or may not, in words.", { type: "string" }),
   ...WORD,
 };
 

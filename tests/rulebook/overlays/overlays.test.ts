@@ -140,6 +140,21 @@ describe("a rulebook with an overlay", () => {
     ]);
   });
 
+  it("says of a rule that protects people that it may demand less, and of others what is visibly less", () => {
+    const hurt = "limits: [{ from: 2026-01-01, until: null, fail: { when: { condition: sideways } }, cites: [lock] }]";
+    const source = 'citations: { lock: { basis: company-practice, says: "x" } }';
+    const loosens = (text: string) => laid([change(text)]).overlays[0]?.changed[0]?.loosens;
+    expect(loosens(`changes: { rule: locked }\nreplaces: { ${hurt}, ${source} }`)).toEqual([
+      "what is demanded where somebody can be hurt may be less",
+    ]);
+    expect(loosens("changes: { rule: locked }\nreplaces: { undecided: null, appliesWhen: null }")).toEqual([
+      "what is open counts as warn instead of fail",
+    ]);
+    expect(loosens('changes: { rule: load }\nreplaces: { title: "x", sets: [core] }')).toEqual([
+      "no longer in the set full",
+    ]);
+  });
+
   it("has a digest of its own, over everything that the overlays say", () => {
     const manifest = `name: "empty"\nversion: "1.0.0"\nover: { name: "small book", version: "1.0.0" }\n`;
     const alone = laid([]).digest;
