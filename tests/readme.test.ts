@@ -1,16 +1,26 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { runCommandLine } from "../src/cli/program.js";
-import { readColumnFile, readSiteFile, waysOn } from "../src/rulebook/index.js";
+import { loadRulebook, type OverlayFiles, readColumnFile, readSiteFile, waysOn } from "../src/rulebook/index.js";
 import { readDeviations } from "../src/screening/index.js";
 import { fakeTerminal } from "./tools/fake-terminal.js";
-import { projectPath, shippedRulebook } from "./tools/shipped.js";
+import { projectPath, shippedFiles, shippedRulebook } from "./tools/shipped.js";
 
 const readme = readFileSync(projectPath("README.md"), "utf8");
 
 /** Fenced blocks of a language, in their order. */
 function blocks(language: string): readonly string[] {
   return [...readme.matchAll(new RegExp(`\`\`\`${language}\n([^]*?)\`\`\``, "g"))].map((match) => match[1] ?? "");
+}
+
+/** The sample overlay with nothing but one change file. */
+function overlayWith(change: string): OverlayFiles {
+  const manifest = readFileSync(projectPath("samples/site-book/overlay.yaml"), "utf8");
+  const files = [
+    { path: "site/overlay.yaml", text: manifest },
+    { path: "site/changes/one.yaml", text: change },
+  ];
+  return { root: "site", files };
 }
 
 async function screened(...args: readonly string[]): Promise<string> {
@@ -57,11 +67,13 @@ describe("the README", () => {
     for (const option of named) expect(terminal.said.out, option).toContain(option);
   });
 
-  it("shows column, site and deviation files that can be read", async () => {
+  it("shows column, site, deviation and change files that can be read", async () => {
     const rulebook = await shippedRulebook();
+    const rules = await shippedFiles();
     const ways = waysOn(rulebook.ways, "2026-11-26");
     const readings = blocks("yaml").map((text) => {
       const file = { path: "README.md", text };
+      if (text.includes("changes:")) return loadRulebook(rules, { root: "rules", over: [overlayWith(text)] });
       if (text.includes("deviations:")) return readDeviations(file, rulebook);
       return text.includes("columns:") ? readColumnFile(file, ways) : readSiteFile(file, rulebook.models, ways);
     });

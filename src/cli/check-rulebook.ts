@@ -1,9 +1,9 @@
 import type { PlainDay, TextFile } from "../base/index.js";
-import { releaseProblems } from "../comparing/index.js";
 import type { RulesCheck, WrongCase } from "../outputs/index.js";
 import { alterBook, coverageOf } from "../proving/index.js";
 import { type FileFinding, loadRulebook, type Rule, type Rulebook, type RuleCase, runCase } from "../rulebook/index.js";
-import { openRulebook, readBookFiles, readChanges } from "./open-rulebook.js";
+import { readBookFiles } from "./open-rulebook.js";
+import { lineOf, problemsSince } from "./problems-since.js";
 
 /** What to look at besides form, meaning and cases. */
 export interface CheckOptions {
@@ -11,7 +11,7 @@ export interface CheckOptions {
   readonly over: readonly string[];
   readonly coverage: boolean;
   readonly alterations: boolean;
-  /** An older rulebook, FOLDER or FOLDER@COMMIT: what changed since must have a higher version and be recorded. */
+  /** An older rulebook or overlay, FOLDER or FOLDER@COMMIT: what changed must have a higher version and be recorded. */
   readonly since: string | null;
   /** The day on which reviews are due. */
   readonly asOf: PlainDay;
@@ -20,15 +20,18 @@ export interface CheckOptions {
 /** Checks a rulebook folder as a whole; null for the one that comes with the program. */
 export async function checkRulebook(folder: string | null, options: CheckOptions): Promise<RulesCheck> {
   const read = await readBookFiles(folder, options.over);
-  const files = read.ok ? [...read.files, ...read.over.flatMap((overlay) => overlay.files)] : [];
-  const loading = read.ok ? loadRulebook(read.files, read) : read;
-  if (!loading.ok) {
-    const mistakes = loading.findings.map((finding) => ({ ...finding, lineText: lineOf(finding, files) }));
-    return { mistakes, rulebook: null, cases: null, reviewsDue: [], coverage: null, alterations: null };
-  }
+  if (!read.ok) return notLoaded(read.findings, []);
+  const loading = loadRulebook(read.files, read);
+  if (!loading.ok)
+    return notLoaded(
+      loading.findings,
+      [read, ...read.over].flatMap(({ files }) => files),
+    );
   const { rulebook } = loading;
-  const unreleased = options.since === null ? [] : await problemsSince(options.since, folder, rulebook, files);
-  const alone = read.ok && options.over.length > 0 ? loadRulebook(read.files, { root: read.root }) : null;
+  const below = options.over.length > 0 ? loadRulebook(read.files, { root: read.root }) : null;
+  const alone = below?.ok ? below.rulebook : null;
+  const newer = { ...read, folder, rulebook: alone ?? rulebook };
+  const unreleased = options.since === null ? [] : await problemsSince(options.since, newer);
   const { name, version, digest, rules, models, tables } = rulebook;
   const overlays = rulebook.overlays.map((one) => ({ name: one.name, version: one.version, digest: one.digest }));
   const switchedOff = rulebook.switchedOff.map(({ rule }) => rule);
@@ -44,32 +47,16 @@ export async function checkRulebook(folder: string | null, options: CheckOptions
       models: models.size,
       tables: tables.size,
     },
-    cases: runCases(rulebook, alone?.ok ? alone.rulebook : null),
+    cases: runCases(rulebook, alone),
     reviewsDue: rulebook.rules.flatMap((rule) => reviewsDueOf(rule, options.asOf)),
     coverage: options.coverage ? coverageOf(rulebook) : null,
     alterations: options.alterations ? alterBook(rulebook) : null,
   };
 }
 
-/** What keeps a rulebook from being put in force after an older one. */
-async function problemsSince(
-  since: string,
-  folder: string | null,
-  rulebook: Rulebook,
-  files: readonly TextFile[],
-): Promise<RulesCheck["mistakes"]> {
-  const older = await openRulebook(since);
-  if (!older.ok) {
-    const asItWas = (text: string): string => `the older rulebook ${since} does not load with this version: ${text}`;
-    return older.findings.map((finding) => ({ ...finding, text: asItWas(finding.text), lineText: null }));
-  }
-  const manifest = files.find(({ path }) => /(?:^|\/)rulebook\.(?:ya?ml|json)$/.test(path)) ?? { path: "", text: "" };
-  const path = manifest.path.replace(/[^/]*$/, "CHANGES.md");
-  const changes = { path, text: await readChanges(folder) };
-  return releaseProblems(older.rulebook, rulebook, { manifest, changes }).map((problem) => ({
-    ...problem,
-    lineText: lineOf(problem, [manifest, changes]),
-  }));
+function notLoaded(findings: readonly FileFinding[], files: readonly TextFile[]): RulesCheck {
+  const mistakes = findings.map((finding) => ({ ...finding, lineText: lineOf(finding, files) }));
+  return { mistakes, rulebook: null, cases: null, reviewsDue: [], coverage: null, alterations: null };
 }
 
 function reviewsDueOf({ id, limits }: Rule, asOf: PlainDay): RulesCheck["reviewsDue"] {
@@ -77,10 +64,6 @@ function reviewsDueOf({ id, limits }: Rule, asOf: PlainDay): RulesCheck["reviews
     const holds = from <= asOf && (until === null || asOf < until);
     return holds && reviewBy !== null && reviewBy < asOf ? [{ rule: id, reviewBy, at }] : [];
   });
-}
-
-function lineOf({ file, line }: FileFinding, files: readonly TextFile[]): string | null {
-  return files.find(({ path }) => path === file)?.text.split(/\r\n|\r|\n/)[line - 1] ?? null;
 }
 
 /** What to do about a case that an overlay has inherited and made wrong. */

@@ -30,7 +30,10 @@ export function checkRulesCommand(terminal: Terminal): Command {
     .option("--coverage", "say which outcomes, limits, missing facts, dates and citations no case shows")
     .option("--altered", "alter every limit, operator, condition and date in turn, and say what no case notices")
     .option("--complete", "both, and exit code 1 if anything is not shown or not noticed")
-    .option("--since <folder>", "older rulebook, FOLDER or FOLDER@COMMIT: what changed must be versioned and recorded")
+    .option(
+      "--since <folder>",
+      "older rulebook or overlay, FOLDER or FOLDER@COMMIT: what changed must be versioned and recorded",
+    )
     .option("--as-of <day>", "day for which reviews are due, YYYY-MM-DD (default: today in UTC)")
     .option("--json", "print the check as one JSON document")
     .option("--sarif", "print it as SARIF 2.1.0, which code hosts show beside the lines of a change")

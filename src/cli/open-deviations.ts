@@ -8,7 +8,10 @@ import type { ScreenOptions } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 
 /** Reads a file of accepted deviations. */
-export async function openDeviations(path: string, rulebook: Pick<Rulebook, "rules">): Promise<DeviationsReading> {
+export async function openDeviations(
+  path: string,
+  rulebook: Pick<Rulebook, "rules" | "switchedOff">,
+): Promise<DeviationsReading> {
   const reading = await readTextFile(path);
   if (!reading.ok) return { ok: false, findings: [findingOf(reading.error)] };
   return readDeviations(reading.file, rulebook);
@@ -17,7 +20,7 @@ export async function openDeviations(path: string, rulebook: Pick<Rulebook, "rul
 /** The accepted deviations of a run, if there are any; mistakes in their file are said and end it. */
 export async function deviationsOf(
   options: Pick<ScreenOptions, "deviations">,
-  rulebook: Pick<Rulebook, "rules">,
+  rulebook: Pick<Rulebook, "rules" | "switchedOff">,
   terminal: Terminal,
 ): Promise<Deviations | null> {
   if (options.deviations === undefined) return null;

@@ -42,21 +42,29 @@ export async function openRulebook(folder: string | null, over: readonly string[
 export async function readBookFiles(
   folder: string | null,
   over: readonly string[],
-): Promise<({ readonly ok: true } & RulebookFiles & { readonly over: readonly OverlayFiles[] }) | Unread> {
+): Promise<({ readonly ok: true } & RulebookFiles & { readonly over: readonly OverlayFolder[] }) | Unread> {
   const book = await readRulebookFiles(folder);
   if (!book.ok) return book;
-  const overlays: OverlayFiles[] = [];
+  const overlays: OverlayFolder[] = [];
   for (const one of over) {
     const read = await readRulebookFiles(one);
     if (!read.ok) return read;
-    overlays.push({ root: read.root, files: read.files });
+    overlays.push({ folder: one, root: read.root, files: read.files });
   }
   return { ...book, over: overlays };
 }
 
+/** The files of an overlay, with the folder as the user gave it. */
+export interface OverlayFolder extends OverlayFiles {
+  readonly folder: string;
+}
+
 type Unread = Extract<RulebookLoading, { ok: false }>;
 
-async function readRulebookFiles(folder: string | null): Promise<({ readonly ok: true } & RulebookFiles) | Unread> {
+/** Reads the files of a folder without looking into them; see `openRulebook`. */
+export async function readRulebookFiles(
+  folder: string | null,
+): Promise<({ readonly ok: true } & RulebookFiles) | Unread> {
   const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
   const { files, problems } = await (commit === null
     ? readTextFolder(start, RULE_FILES)

@@ -1,4 +1,4 @@
-export { type ReleaseFiles, type ReleaseProblem, releaseProblems } from "./release-check.js";
+export { overlayReleaseProblems, type ReleaseFiles, type ReleaseProblem, releaseProblems } from "./release-check.js";
 export type { LeafChange, ThingChanged } from "./rulebook-changes.js";
 export { rulebookChanges } from "./rulebook-changes.js";
 export { type RunCompared, type RunDifferences, runDifferences, surveysByDigest } from "./run-differences.js";

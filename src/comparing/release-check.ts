@@ -1,5 +1,5 @@
 import type { TextFile, TextPlace } from "../base/index.js";
-import type { Rulebook } from "../rulebook/index.js";
+import type { OverlayAlone, Rulebook } from "../rulebook/index.js";
 import { rulebookChanges } from "./rulebook-changes.js";
 
 /** Why a changed rulebook is not fit to be put in force. */
@@ -10,7 +10,7 @@ export interface ReleaseProblem extends TextPlace {
 
 /** The files in which a release says that it is one. */
 export interface ReleaseFiles {
-  /** The manifest, rulebook.yaml. */
+  /** The manifest, rulebook.yaml or overlay.yaml. */
   readonly manifest: TextFile;
   /** The change record, CHANGES.md. */
   readonly changes: TextFile;
@@ -23,9 +23,47 @@ export interface ReleaseFiles {
  * @returns nothing where the books differ in nothing that an outcome rests on
  */
 export function releaseProblems(before: Rulebook, after: Rulebook, files: ReleaseFiles): readonly ReleaseProblem[] {
-  const things = rulebookChanges(before, after);
-  if (things.length === 0) return [];
-  const names = things.map(({ kind, id, how }) => `${kind} ${id} (${how})`);
+  return problemsOf(rulebookChanges(before, after), { before, after }, files);
+}
+
+/**
+ * Holds a changed overlay to its own change record in the same way, by what it says itself, whatever lies below it. One
+ * that was only made to fit another book needs a higher version and a heading, too.
+ */
+export function overlayReleaseProblems(
+  before: OverlayAlone,
+  after: OverlayAlone,
+  files: ReleaseFiles,
+): readonly ReleaseProblem[] {
+  const keys = [...new Set([...before.things.keys(), ...after.things.keys()])].sort();
+  const things = keys.flatMap((key): ReleasedThing[] => {
+    const [one, other] = [before.things.get(key), after.things.get(key)];
+    const thing = other ?? one;
+    if (!thing || one?.digest === other?.digest) return [];
+    const how = one === undefined ? "added" : other === undefined ? "removed" : "changed";
+    return [{ kind: thing.kind, id: thing.id, how }];
+  });
+  const isSameBelow = before.over.name === after.over.name && before.over.version === after.over.version;
+  const below = isSameBelow ? [] : [`made for ${after.over.name} ${after.over.version}`];
+  return problemsOf(things, { before, after }, files, below);
+}
+
+/** Something that was changed, as far as a change record names it. */
+interface ReleasedThing {
+  readonly kind: string;
+  readonly id: string;
+  readonly how: string;
+}
+
+/** @param more - what else was changed, in words; the change record need not name it */
+function problemsOf(
+  things: readonly ReleasedThing[],
+  { before, after }: { readonly before: { readonly version: string }; readonly after: { readonly version: string } },
+  files: ReleaseFiles,
+  more: readonly string[] = [],
+): readonly ReleaseProblem[] {
+  if (things.length + more.length === 0) return [];
+  const names = [...things.map(({ kind, id, how }) => `${kind} ${id} (${how})`), ...more];
   if (compareVersions(after.version, before.version) <= 0) {
     const text = `changed since ${before.version}: ${names.join(", ")}; raise the version and write it into CHANGES.md`;
     return [{ ...lineWith(files.manifest, /^version:/), code: "version-not-raised", text }];

@@ -116,12 +116,17 @@ export function refusalOfCondition(
   return { pointer: "/replaces", code: "asked-of-fewer", text };
 }
 
-/** What a rule demanded that it no longer demands, as far as that shows without judging points; results say it. */
+/**
+ * What a rule demanded that it no longer demands, as far as that shows without judging points; results say it. Of a
+ * rule that protects people every change of what it demands is said, since it may be less.
+ */
 export function loosenedBy(rule: RawRule, replaces: Readonly<Record<string, unknown>>): readonly string[] {
   const lostSets = lostOf(rule.sets, replaces.sets);
   const lostStages = lostOf(rule.stages, replaces.stages);
   const lowered = rule.undecided === "fail" && "undecided" in replaces && replaces.undecided !== "fail";
+  const isOther = ["limits", "judges", "group"].some((key) => key in replaces);
   return [
+    ...(rule.releases === "never" && isOther ? ["what is demanded where somebody can be hurt may be less"] : []),
     ...(lowered ? ["what is open counts as warn instead of fail"] : []),
     ...(lostSets.length > 0 ? [`no longer in the set ${lostSets.join(", ")}`] : []),
     ...(lostStages.length > 0 ? [`no longer asked at the stage ${lostStages.join(", ")}`] : []),

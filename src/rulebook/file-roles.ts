@@ -43,6 +43,15 @@ const OF_OVERLAYS: ReadonlySet<string> = new Set(["overlay", "overlays", "change
 
 const ENDING = /\.(?:ya?ml|json)$/i;
 
+/** The manifest at the top of a folder: of a rulebook, or of an overlay; null where there is none of that kind. */
+export function manifestIn(files: readonly TextFile[], root: string, kind: "rulebook" | "overlay"): TextFile | null {
+  const isIt = (file: TextFile): boolean => {
+    const found = stepsInside(file, root);
+    return found !== null && "steps" in found && found.steps.length === 1 && found.name === kind;
+  };
+  return files.find(isIt) ?? null;
+}
+
 /** The path of a file inside its folder. */
 export interface StepsInside {
   /** With `/`. */

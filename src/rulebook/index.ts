@@ -27,6 +27,7 @@ export {
   type WordOfOverlays,
   wordOfOverlays,
 } from "./overlay.js";
+export { type OverlayAlone, type OverlayReading, readOverlay } from "./overlay-alone.js";
 export { type ColumnFileReading, readColumnFile } from "./read-column-file.js";
 export { type DeviationsReading, readDeviationFile } from "./read-deviation-file.js";
 export { readSiteFile, type SiteReading } from "./read-site-file.js";
@@ -47,7 +48,7 @@ export type {
 export { BASES } from "./rule.js";
 export type { FileFinding, ModelValue, PlaceOfWord, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
 export { type CaseOptions, type CaseRun, differenceOf, type PreparedCase, prepareCase, runCase } from "./run-case.js";
-export { type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";
+export { CHANGEABLE_KINDS, type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";
 export type { TableEntry, TableRow, ValueTable } from "./table.js";
 export { type TableLookup, tablesOn, withTables } from "./table-lookup.js";
 export { type BandTrace, type ConditionTrace, type RuleTrace, traceRule } from "./trace.js";

@@ -14,7 +14,7 @@ import { type LoadedFolder, loadFolder } from "./load-files.js";
 import type { LoadedFile } from "./loaded-file.js";
 import { mergedFile } from "./merged-file.js";
 import type { BookThing, Overlay, OverlayChange, OverlayFiles, SwitchedOff } from "./overlay.js";
-import { type BookBelow, overlayManifest } from "./overlay-manifest.js";
+import { type BookBelow, noOverlay, overlayManifest } from "./overlay-manifest.js";
 import { overlayRoleOf } from "./overlay-roles.js";
 import type { RawChange, RawConditionFile, RawManifest, RawRule } from "./raw.js";
 import type { FileFinding } from "./rulebook.js";
@@ -67,8 +67,10 @@ export function layOverlays(
   const overlays: Overlay[] = [];
   const data: unknown[] = [];
   for (const { root, files } of over) {
-    const folder = loadFolder({ root, files, limits, roleOf: overlayRoleOf }, findings);
-    const manifest = folder && overlayManifest(folder, root, books, findings);
+    const wrong = noOverlay({ root, files });
+    if (wrong) findings.push(wrong);
+    const folder = wrong ? null : loadFolder({ root, files, limits, roleOf: overlayRoleOf }, findings);
+    const manifest = folder && overlayManifest(folder, books, findings);
     // What lies above a book that is not the right one cannot be looked at either.
     if (!folder || !manifest) break;
     const own = dataOfFiles(folder.loaded);

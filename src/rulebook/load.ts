@@ -2,7 +2,7 @@ import { sha256OfData, type TextFile } from "../base/index.js";
 import { type BookNames, readCondition } from "./condition-reading.js";
 import { findCycle, MOST_COMPARISONS, sizeOf } from "./conditions-graph.js";
 import { type FileLimits, RULEBOOK_LIMITS } from "./file-limits.js";
-import { type FileRole, type RoledFile, roleOf } from "./file-roles.js";
+import { type FileRole, manifestIn, type RoledFile, roleOf } from "./file-roles.js";
 import { conditionsOfGroups, readGroups } from "./group-reading.js";
 import { checkIds } from "./ids.js";
 import { dataOfFiles, inheritedFirst, type LaidBook, layOverlays } from "./lay-overlays.js";
@@ -44,6 +44,11 @@ export interface LoadOptions {
 export function loadRulebook(files: readonly TextFile[], options: LoadOptions = {}): RulebookLoading {
   const { root = "", limits = RULEBOOK_LIMITS, over = [] } = options;
   const findings: FileFinding[] = [];
+  const stray = manifestIn(files, root, "rulebook") ? null : manifestIn(files, root, "overlay");
+  if (stray) {
+    const text = "this is an overlay; give it with --over, and the rulebook that it lies over with --rules";
+    return { ok: false, findings: [{ file: stray.path, line: 1, column: 1, code: "overlay-as-rulebook", text }] };
+  }
   const folder = loadFolder({ root, files, limits, roleOf }, findings);
   if (folder === null) return { ok: false, findings };
   checkIds(folder.loaded);

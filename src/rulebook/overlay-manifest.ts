@@ -1,5 +1,7 @@
 import { didYouMean, showText } from "../base/index.js";
+import { manifestIn } from "./file-roles.js";
 import type { LoadedFolder } from "./load-files.js";
+import type { OverlayFiles } from "./overlay.js";
 import type { RawOverlay } from "./raw.js";
 import type { FileFinding } from "./rulebook.js";
 
@@ -9,27 +11,30 @@ export interface BookBelow {
   readonly version: string;
 }
 
+/** Why a folder is no overlay at all; whatever else it holds is then not looked at. */
+export function noOverlay({ root, files }: OverlayFiles): FileFinding | null {
+  if (manifestIn(files, root, "overlay")) return null;
+  const book = manifestIn(files, root, "rulebook");
+  const path = book?.path ?? (root === "" ? "overlay.yaml" : `${root.replace(/\/$/, "")}/overlay.yaml`);
+  const text = book
+    ? "this is a rulebook; give it with --rules, or write overlay.yaml instead of rulebook.yaml"
+    : "the overlay has no manifest; write overlay.yaml with name, version and over";
+  return { file: path, line: 1, column: 1, code: book ? "rulebook-as-overlay" : "no-manifest", text };
+}
+
 /**
  * The manifest of an overlay, checked against the books below it.
  *
- * @param root - folder of the overlay
  * @param below - the rulebook, and the overlays that were laid over it before
  * @returns null where there is none, or none that fits; that was reported
  */
 export function overlayManifest(
   { roled, loaded }: LoadedFolder,
-  root: string,
   below: readonly BookBelow[],
   findings: FileFinding[],
 ): RawOverlay | null {
   const [first, second] = roled.filter(({ role }) => role === "overlay");
-  if (!first) {
-    const path = root === "" ? "overlay.yaml" : `${root.replace(/\/$/, "")}/overlay.yaml`;
-    const text = "the overlay has no manifest; write overlay.yaml with name, version and over";
-    findings.push({ file: path, line: 1, column: 1, code: "no-manifest", text });
-    return null;
-  }
-  if (second) {
+  if (first && second) {
     const text = `the manifest stands in ${first.file.path} already; keep one of them`;
     findings.push({ file: second.file.path, line: 1, column: 1, code: "second-manifest", text });
   }

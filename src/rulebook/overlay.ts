@@ -25,7 +25,7 @@ export interface SiteWord {
 export interface OverlayChange extends BookThing, SiteWord {
   /** Whole keys that it replaces or takes away; `addsCases` where it adds cases. */
   readonly keys: readonly string[];
-  /** What the book below demanded and the changed thing no longer does, in words; also said in results. */
+  /** What the book below demanded and the changed thing does not or may not, in words; also said in results. */
   readonly loosens: readonly string[];
   readonly at: TextPlace;
 }

@@ -4,6 +4,7 @@ import { checkSchema } from "./check-schema.js";
 import type { DeviableRule, Deviation, Deviations, NumberAccepted } from "./deviation.js";
 import { readNumber } from "./fact-values.js";
 import { DEVIATION_LIMITS } from "./file-limits.js";
+import type { SwitchedOff } from "./overlay.js";
 import type { RawDeviation, RawDeviations } from "./raw.js";
 import { readYaml } from "./read-yaml.js";
 import type { FileFinding } from "./rulebook.js";
@@ -19,31 +20,41 @@ export type DeviationsReading =
  * Reads a file of accepted deviations. Whether the points are there only a run can tell.
  *
  * @param rules - every rule from which a deviation can be named, those built into the screening included
+ * @param switchedOff - rules that overlays have switched off, so that there is nothing to deviate from
  */
-export function readDeviationFile(file: TextFile, rules: Iterable<DeviableRule>): DeviationsReading {
+export function readDeviationFile(
+  file: TextFile,
+  rules: Iterable<DeviableRule>,
+  switchedOff: readonly SwitchedOff[] = [],
+): DeviationsReading {
   const reading = readYaml(file, DEVIATION_LIMITS);
   if (!reading.ok) return reading;
   const findings: FileFinding[] = [];
   const report = new Report(reading.source, findings);
   if (!checkSchema(reading.source, DEVIATIONS_SCHEMA, report)) return { ok: false, findings };
   const raw = reading.source.data as RawDeviations;
-  const byId = new Map([...rules].map((rule) => [rule.id, rule]));
-  const entries = raw.deviations.map((entry, index) => readEntry(entry, below("/deviations", index), byId, report));
+  const known: KnownRules = { byId: new Map([...rules].map((rule) => [rule.id, rule])), switchedOff };
+  const entries = raw.deviations.map((entry, index) => readEntry(entry, below("/deviations", index), known, report));
   checkOverlaps(entries, report);
   if (findings.length > 0) return { ok: false, findings };
   return { ok: true, deviations: { file: file.path, digest: sha256OfData(raw), entries } };
 }
 
-function readEntry(
-  raw: RawDeviation,
-  pointer: string,
-  rules: ReadonlyMap<string, DeviableRule>,
-  report: Report,
-): Deviation {
-  const rule = rules.get(raw.rule);
+/** The rules that a deviation can name, and those that it can no longer. */
+interface KnownRules {
+  readonly byId: ReadonlyMap<string, DeviableRule>;
+  readonly switchedOff: readonly SwitchedOff[];
+}
+
+function readEntry(raw: RawDeviation, pointer: string, { byId, switchedOff }: KnownRules, report: Report): Deviation {
+  const rule = byId.get(raw.rule);
   const at = below(pointer, "rule");
-  if (rule === undefined) {
-    const near = didYouMean(raw.rule, rules.keys()) || "; use the id of a rule of the rulebook";
+  const off = switchedOff.find((one) => one.rule === raw.rule);
+  if (rule === undefined && off) {
+    const text = `"${raw.rule}" is switched off by "${off.overlay}", so that nothing deviates from it; leave this out`;
+    report.atValue(at, "rule-switched-off", text);
+  } else if (rule === undefined) {
+    const near = didYouMean(raw.rule, byId.keys()) || "; use the id of a rule of the rulebook";
     report.atValue(at, "unknown-rule", `the rulebook has no rule "${showText(raw.rule)}"${near}`);
   } else if (rule.releases === "never") {
     const text = `no deviation from "${rule.id}" is accepted (releases: never): mend what it names, and leave this out`;

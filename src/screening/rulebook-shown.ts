@@ -5,7 +5,7 @@ import { wordOfOverlays } from "../rulebook/index.js";
 export interface ChangeShown extends BookThing, SiteWord {
   /** Whole keys of its file that are replaced or taken away; `addsCases` where cases are added. */
   readonly keys: readonly string[];
-  /** What the book below demanded and this no longer does, in words. */
+  /** What the book below demanded and this does not or may not, in words. */
   readonly loosens: readonly string[];
 }
 

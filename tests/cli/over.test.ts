@@ -195,6 +195,18 @@ describe("an overlay that cannot be used", () => {
   });
 });
 
+describe("accepted deviations beside an overlay", () => {
+  it("cannot be from a rule that is switched off", async () => {
+    const file = join(ownFolder(), "deviations.yaml");
+    const days = "from: 2026-10-01\n    until: 2027-10-01";
+    const who = `outcome: warn\n    reason: "x"\n    acceptedBy: "A. Quill"\n    ${days}`;
+    writeFileSync(file, `deviations:\n  - point: "VM3-02"\n    rule: drip-loop\n    ${who}\n`);
+    const run = await runCommand("screen", SURVEY, ...AS_OF, ...OVER, "--deviations", file);
+    expect(run.code).toBe(2);
+    expect(run.err).toContain(`:3:11: "drip-loop" is switched off by "Vellamoor site book", so that nothing deviates`);
+  });
+});
+
 describe("the other commands with an overlay", () => {
   it("check it as a whole", async () => {
     const run = await runCommand("check-rules", "--complete", ...OVER, ...AS_OF);

@@ -1,3 +1,4 @@
+import { CHANGEABLE_KINDS } from "../../rulebook/index.js";
 import {
   DAY,
   defined,
@@ -11,8 +12,6 @@ import {
   text,
 } from "./schema-words.js";
 
-const KINDS = ["rule", "model", "condition", "table", "group", "measuring"];
-
 /** Why a site wants something otherwise, and who answers for it. */
 const WORD: Readonly<Record<string, SchemaPart>> = {
   reason: text("Why the site wants it otherwise."),
@@ -24,12 +23,12 @@ const CHANGED: Readonly<Record<string, SchemaPart>> = {
   keys: listOf("Whole keys of its file that are replaced or taken away; addsCases where cases are added.", {
     type: "string",
   }),
-  loosens: listOf("What the book below demanded and this no longer does, in words.", { type: "string" }),
+  loosens: listOf("What the book below demanded and this does not or may not, in words.", { type: "string" }),
   ...WORD,
 };
 
 const THING: Readonly<Record<string, SchemaPart>> = {
-  kind: oneOfWords("What it is.", KINDS),
+  kind: oneOfWords("What it is.", CHANGEABLE_KINDS),
   id: form("Its id.", KEBAB),
 };
 

@@ -15,6 +15,9 @@ const BUILT_IN = [POINT_TWICE_SHOWN, METHOD_ALLOWED_SHOWN].map(({ id, releases, 
  *
  * @returns the deviations, or every mistake in the file with its place; whether the points are there only a run can tell
  */
-export function readDeviations(file: TextFile, rulebook: Pick<Rulebook, "rules">): DeviationsReading {
-  return readDeviationFile(file, [...rulebook.rules, ...BUILT_IN]);
+export function readDeviations(
+  file: TextFile,
+  { rules, switchedOff = [] }: Pick<Rulebook, "rules"> & Partial<Pick<Rulebook, "switchedOff">>,
+): DeviationsReading {
+  return readDeviationFile(file, [...rules, ...BUILT_IN], switchedOff);
 }

@@ -24,6 +24,7 @@ function findingsOf(over: readonly OverlayFiles[], below: readonly TextFile[] = 
   return loading.ok ? [] : loading.findings;
 }
 
+const LIMITS = { files: 0, fileLength: 9999, textLength: 2000, listLength: 99, keys: 99, depth: 20 };
 const WORD = `reason: "so it is here"\nby: "A. Quill, vibration engineer"\non: 2026-05-07\n`;
 
 /** A second overlay over the first. */
@@ -72,12 +73,12 @@ describe("a rulebook with an overlay", () => {
 
   it("is the book that somebody gets who edits a copy by hand", () => {
     const edited = (SMALL_BOOK["hole/thread-depth.yaml"] ?? "")
-      .replace(/limits:[^]*remedy:/, () => {
+      .replace(/limits:[\s\S]*remedy:/, () => {
         const limits = "limits:\n  - { from: 2026-01-01, until: null, fail: { below: 8 mm }, cites: [own] }";
         const source = 'citations: { own: { basis: company-practice, says: "our bolts are shorter" } }';
         return `${limits}\n${source}\nmessages: { fail: "the thread is {thread_depth} deep" }\nremedy:`;
       })
-      .replace(/undecided: fail\ncases:[^]*casesGive/, () => {
+      .replace(/undecided: fail\ncases:[\s\S]*casesGive/, () => {
         const [deep, short, open] = [
           '{ name: "deep", given: { thread_depth: 8 mm }, expect: pass }',
           '{ name: "short", given: { thread_depth: 7.9 mm }, expect: fail }',
@@ -136,6 +137,21 @@ describe("a rulebook with an overlay", () => {
     expect(wordOfOverlays(book.overlays, { kind: "model", id: "flat" })).toEqual({ addedBy: null, changedBy: [] });
     expect(book.switchedOff).toMatchObject([
       { rule: "slow", title: "the shaft is not slow", overlay: "works book", reason: "every shaft here turns fast" },
+    ]);
+  });
+
+  it("says of a rule that protects people that it may demand less, and of others what is visibly less", () => {
+    const hurt = "limits: [{ from: 2026-01-01, until: null, fail: { when: { condition: sideways } }, cites: [lock] }]";
+    const source = 'citations: { lock: { basis: company-practice, says: "x" } }';
+    const loosens = (text: string) => laid([change(text)]).overlays[0]?.changed[0]?.loosens;
+    expect(loosens(`changes: { rule: locked }\nreplaces: { ${hurt}, ${source} }`)).toEqual([
+      "what is demanded where somebody can be hurt may be less",
+    ]);
+    expect(loosens("changes: { rule: locked }\nreplaces: { undecided: null, appliesWhen: null }")).toEqual([
+      "what is open counts as warn instead of fail",
+    ]);
+    expect(loosens('changes: { rule: load }\nreplaces: { title: "x", sets: [core] }')).toEqual([
+      "no longer in the set full",
     ]);
   });
 
@@ -240,6 +256,24 @@ describe("an overlay that does not fit", () => {
     const findings = findingsOf([overlayFiles(files)]);
     expect(findings.map((finding) => [finding.file, finding.code])).toContainEqual([file, code]);
     expect(findings.filter((finding) => finding.file === file)).toHaveLength(1);
+  });
+
+  it("is told in one finding where it is a rulebook, or the rulebook an overlay", () => {
+    const asOverlay = { root: "book", files: bookBelow().map(({ path, text }) => ({ path: `book/${path}`, text })) };
+    expect(findingsOf([asOverlay])).toMatchObject([{ file: "book/rulebook.yaml", code: "rulebook-as-overlay" }]);
+    const { root, files } = overlayFiles();
+    const loading = loadRulebook(files, { root });
+    expect(loading.ok ? [] : loading.findings).toMatchObject([
+      { file: "site/overlay.yaml", code: "overlay-as-rulebook" },
+    ]);
+  });
+
+  it("is refused where it has more files than any has", () => {
+    const limits = { ...LIMITS, files: 20 };
+    expect(loadRulebook(bookBelow(), { over: [overlayFiles()], limits })).toMatchObject({ ok: true });
+    const more = Object.fromEntries(Array.from({ length: 21 }, (_, i) => [`models/m${i}.yaml`, "id: x"]));
+    const many = loadRulebook(bookBelow(), { over: [overlayFiles(more)], limits });
+    expect(many.ok ? [] : many.findings).toMatchObject([{ file: "site", code: "too-many-files" }]);
   });
 
   it("passes over texts beside its data", () => {
