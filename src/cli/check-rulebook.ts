@@ -2,8 +2,9 @@ import type { PlainDay, TextFile } from "../base/index.js";
 import { releaseProblems } from "../comparing/index.js";
 import type { RulesCheck, WrongCase } from "../outputs/index.js";
 import { alterBook, coverageOf } from "../proving/index.js";
-import { type FileFinding, loadRulebook, type Rule, type Rulebook, runCase } from "../rulebook/index.js";
+import { type FileFinding, type Rule, type Rulebook, runCase } from "../rulebook/index.js";
 import { openRulebook, readChanges, readRulebookFiles } from "./open-rulebook.js";
+import { loadRemembered } from "./remembered-books.js";
 
 /** What to look at besides form, meaning and cases. */
 export interface CheckOptions {
@@ -19,7 +20,7 @@ export interface CheckOptions {
 export async function checkRulebook(folder: string | null, options: CheckOptions): Promise<RulesCheck> {
   const read = await readRulebookFiles(folder);
   const files = read.ok ? read.files : [];
-  const loading = read.ok ? loadRulebook(read.files, { root: read.root }) : read;
+  const loading = read.ok ? loadRemembered(read.files, read.root) : read;
   if (!loading.ok) {
     const mistakes = loading.findings.map((finding) => ({ ...finding, lineText: lineOf(finding, files) }));
     return { mistakes, rulebook: null, cases: null, reviewsDue: [], coverage: null, alterations: null };

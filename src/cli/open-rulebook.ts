@@ -3,14 +3,8 @@ import { fileURLToPath } from "node:url";
 import type { PlainDay, TextFile } from "../base/index.js";
 import { type DiskProblem, readFolderAtCommit, readTextFile, readTextFolder } from "../disk/index.js";
 import type { Rulebook } from "../rulebook/index.js";
-import {
-  type FileFinding,
-  loadRulebook,
-  type RulebookLoading,
-  readSiteFile,
-  type SiteReading,
-  waysOn,
-} from "../rulebook/index.js";
+import { type FileFinding, type RulebookLoading, readSiteFile, type SiteReading, waysOn } from "../rulebook/index.js";
+import { loadRemembered } from "./remembered-books.js";
 
 const PACKAGE_ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
@@ -33,7 +27,7 @@ export interface RulebookFiles {
  */
 export async function openRulebook(folder: string | null): Promise<RulebookLoading> {
   const read = await readRulebookFiles(folder);
-  return read.ok ? loadRulebook(read.files, { root: read.root }) : read;
+  return read.ok ? loadRemembered(read.files, read.root) : read;
 }
 
 /** Reads the files of a rulebook folder without looking into them; see `openRulebook`. */
