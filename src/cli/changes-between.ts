@@ -84,8 +84,8 @@ async function screened(
 ): Promise<ChangesShown> {
   if (files.length === 0) stop(terminal, "give the survey files that a rulebook is to be tried on");
   const books = {
-    older: stored.older ? null : await rulebookOf({ rules: sides.before }, terminal),
-    newer: stored.newer ? null : await rulebookOf({ rules: sides.after }, terminal),
+    older: stored.older ? null : await rulebookOf({ rules: sides.before, trust: said.trust }, terminal),
+    newer: stored.newer ? null : await rulebookOf({ rules: sides.after, trust: said.trust }, terminal),
   };
   const settled = settledBy(stored.older ?? stored.newer, said, terminal);
   const set = settled.set ?? books.newer?.defaultSet ?? books.older?.defaultSet ?? "";

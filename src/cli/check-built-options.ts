@@ -2,6 +2,7 @@ import { z } from "zod";
 import { isPlainDay } from "../base/index.js";
 import { READING_OPTIONS, type ReadingChosen } from "./reading-options.js";
 import { RUN_OPTIONS } from "./screen-options.js";
+import { TRUST_OPTION } from "./trusted-book.js";
 
 /** Options of `spotface check-built` as they come from the command line. */
 export const CHECK_BUILT_OPTIONS = z
@@ -17,6 +18,7 @@ export const CHECK_BUILT_OPTIONS = z
     site: z.string().trim().min(1, "a site's name cannot be empty").optional(),
     siteFile: z.string().optional(),
     rules: z.string().optional(),
+    ...TRUST_OPTION,
     csv: z.string().optional(),
     result: z.string().optional(),
     failOn: z.enum(["recall", "difference"]).optional(),

@@ -3,8 +3,7 @@ import { releaseProblems } from "../comparing/index.js";
 import type { RulesCheck, WrongCase } from "../outputs/index.js";
 import { alterBook, coverageOf } from "../proving/index.js";
 import { type FileFinding, type Rule, type Rulebook, runCase } from "../rulebook/index.js";
-import { openRulebook, readChanges, readRulebookFiles } from "./open-rulebook.js";
-import { loadRemembered } from "./remembered-books.js";
+import { loadTrusted, openRulebook, readChanges, readRulebookFiles } from "./open-rulebook.js";
 
 /** What to look at besides form, meaning and cases. */
 export interface CheckOptions {
@@ -12,6 +11,8 @@ export interface CheckOptions {
   readonly alterations: boolean;
   /** An older rulebook, FOLDER or FOLDER@COMMIT: what changed since must have a higher version and be recorded. */
   readonly since: string | null;
+  /** Files of public keys, of which one must have signed the rulebook; none: no signature is asked for. */
+  readonly trust: readonly string[];
   /** The day on which reviews are due. */
   readonly asOf: PlainDay;
 }
@@ -20,7 +21,7 @@ export interface CheckOptions {
 export async function checkRulebook(folder: string | null, options: CheckOptions): Promise<RulesCheck> {
   const read = await readRulebookFiles(folder);
   const files = read.ok ? read.files : [];
-  const loading = read.ok ? loadRemembered(read.files, read.root) : read;
+  const loading = read.ok ? await loadTrusted(folder, read, options.trust) : read;
   if (!loading.ok) {
     const mistakes = loading.findings.map((finding) => ({ ...finding, lineText: lineOf(finding, files) }));
     return { mistakes, rulebook: null, cases: null, reviewsDue: [], coverage: null, alterations: null };

@@ -9,6 +9,7 @@ import { CannotRun, readingOf, rulebookOf, stop } from "./screen-inputs.js";
 import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 import { triedDraft } from "./tried-draft.js";
+import { addTrustOption, TRUST_OPTION } from "./trusted-book.js";
 
 const OPTIONS = z
   .object({
@@ -17,6 +18,7 @@ const OPTIONS = z
     write: z.string().optional(),
     overwrite: z.boolean().default(false),
     rules: z.string().optional(),
+    ...TRUST_OPTION,
   })
   .strict();
 
@@ -33,7 +35,7 @@ export function columnsCommand(terminal: Terminal): Command {
     .option("--overwrite", "replace the draft if it is there already")
     .option("--json", "print it as one JSON document")
     .option("--rules <folder>", "rulebook whose words are known (default: the one that comes with the program)");
-  return addReadingOptions(command).action(async (file: string, raw: unknown) => {
+  return addReadingOptions(addTrustOption(command)).action(async (file: string, raw: unknown) => {
     const options = OPTIONS.safeParse(raw);
     if (!options.success) {
       terminal.err(optionMistakes(options.error));

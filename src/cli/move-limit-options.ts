@@ -3,6 +3,7 @@ import { isPlainDay, readQuantity, STAGES } from "../base/index.js";
 import { factOf } from "../facts/index.js";
 import type { NumberPlace } from "../moving/index.js";
 import { READING_OPTIONS } from "./reading-options.js";
+import { TRUST_OPTION } from "./trusted-book.js";
 
 /** Options of `spotface move-limit` as they come from the command line. */
 export const MOVE_LIMIT_OPTIONS = z
@@ -10,6 +11,7 @@ export const MOVE_LIMIT_OPTIONS = z
     ...READING_OPTIONS,
     rule: z.string(),
     bound: z.string().optional(),
+    ...TRUST_OPTION,
     model: z.string().optional(),
     from: z.string().optional(),
     to: z.string().optional(),

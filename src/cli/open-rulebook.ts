@@ -3,8 +3,16 @@ import { fileURLToPath } from "node:url";
 import type { PlainDay, TextFile } from "../base/index.js";
 import { type DiskProblem, readFolderAtCommit, readTextFile, readTextFolder } from "../disk/index.js";
 import type { Rulebook } from "../rulebook/index.js";
-import { type FileFinding, type RulebookLoading, readSiteFile, type SiteReading, waysOn } from "../rulebook/index.js";
+import {
+  type FileFinding,
+  type RulebookLoading,
+  readSiteFile,
+  SIGNATURE_FILE,
+  type SiteReading,
+  waysOn,
+} from "../rulebook/index.js";
 import { loadRemembered } from "./remembered-books.js";
+import { checkTrust } from "./trusted-book.js";
 
 const PACKAGE_ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
@@ -20,14 +28,28 @@ export interface RulebookFiles {
 }
 
 /**
- * Loads a rulebook folder.
+ * Loads a rulebook folder, and checks its signature where somebody asks for one.
  *
  * @param folder - as the user gave it, or FOLDER@COMMIT for the folder as it stood then; null for the one that comes with the program, whose files are named from
  *   `rules/` on wherever the program is installed, so that results are the same on every machine
+ * @param trust - files of public keys, of which one must have signed the rulebook; none: no signature is asked for
  */
-export async function openRulebook(folder: string | null): Promise<RulebookLoading> {
+export async function openRulebook(folder: string | null, trust: readonly string[] = []): Promise<RulebookLoading> {
   const read = await readRulebookFiles(folder);
-  return read.ok ? loadRemembered(read.files, read.root) : read;
+  return read.ok ? loadTrusted(folder, read, trust) : read;
+}
+
+/** Loads a rulebook from the files of its folder; see `openRulebook`. */
+export async function loadTrusted(
+  folder: string | null,
+  read: RulebookFiles,
+  trust: readonly string[],
+): Promise<RulebookLoading> {
+  const loading = loadRemembered(read.files, read.root);
+  if (!loading.ok || trust.length === 0) return loading;
+  const path = `${read.root}/${SIGNATURE_FILE}`;
+  const checked = await checkTrust(loading.rulebook, { path, text: await readBeside(folder, SIGNATURE_FILE) }, trust);
+  return checked.ok ? { ok: true, rulebook: { ...loading.rulebook, signedBy: checked.signedBy } } : checked;
 }
 
 /** Reads the files of a rulebook folder without looking into them; see `openRulebook`. */
@@ -52,21 +74,27 @@ function atCommit(folder: string): readonly [folder: string, commit: string | nu
 
 /** The change record of a rulebook folder; empty where there is none. */
 export async function readChanges(folder: string | null): Promise<string> {
-  const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
-  if (commit !== null) {
-    const { files } = await readFolderAtCommit(start, commit, ["changes.md"]);
-    return files.find(({ path }) => path === `${start}/CHANGES.md`)?.text ?? "";
-  }
-  const reading = await readTextFile(`${start.replace(/\/+$/, "")}/CHANGES.md`);
-  return reading.ok ? reading.file.text : "";
+  return (await readBeside(folder, "CHANGES.md")) ?? "";
 }
 
-/** The paths of all files that a rulebook is read from; none where it is read from a commit. */
+/** A text that stands beside the rules; null where there is none that can be read. */
+async function readBeside(folder: string | null, name: string): Promise<string | null> {
+  const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
+  const path = `${start.replace(/\/+$/, "")}/${name}`;
+  if (commit !== null) {
+    const { files } = await readFolderAtCommit(start, commit, [name.toLowerCase()]);
+    return files.find((file) => file.path === path)?.text ?? null;
+  }
+  const reading = await readTextFile(path);
+  return reading.ok ? reading.file.text : null;
+}
+
+/** The paths of all files that a rulebook is read from, its signature included; none where it is read from a commit. */
 export async function rulebookPaths(folder: string | null): Promise<readonly string[]> {
   const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
   if (commit !== null) return [];
   const { files } = await readTextFolder(start, RULE_FILES);
-  return files.map(({ path }) => path);
+  return files.length === 0 ? [] : [...files.map(({ path }) => path), `${start.replace(/\/+$/, "")}/${SIGNATURE_FILE}`];
 }
 
 /**

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { isPlainDay, STAGES } from "../base/index.js";
 import type { ReadingLimits } from "../workbook/index.js";
 import { LIBRARY_LIMITS, LIBRARY_READING, READING_OPTIONS, type ReadingChosen } from "./reading-options.js";
+import { TRUST_OPTION } from "./trusted-book.js";
 
 const day = z.string().refine(isPlainDay, { message: "expected a day that exists, written YYYY-MM-DD" });
 
@@ -18,6 +19,7 @@ const days = z
 export const RUN_OPTIONS = z
   .object({
     rules: z.string(),
+    trust: z.array(z.string()),
     set: z.string(),
     stage,
     asOf: day,
@@ -65,6 +67,7 @@ export const SCREEN_OPTIONS = z
       .pipe(days)
       .optional(),
     rules: z.string().optional(),
+    ...TRUST_OPTION,
     out: z.string().optional(),
     workbook: z.string().optional(),
     csv: z.string().optional(),

@@ -1,3 +1,11 @@
+export {
+  type BookSignature,
+  readSignatureFile,
+  SIGNATURE_FILE,
+  type SignedBook,
+  signatureText,
+  textToSign,
+} from "./book-signature.js";
 export { columnOption } from "./column-option.js";
 export { type CompiledGroup, type CompiledMember, compileGroup } from "./compile-group.js";
 export { type CompileOptions, compileRule } from "./compile-rule.js";

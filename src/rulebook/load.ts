@@ -165,6 +165,7 @@ function readBook(
     ways,
     placeOfWord,
     digest,
+    signedBy: null,
   };
 }
 

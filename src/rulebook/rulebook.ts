@@ -75,6 +75,8 @@ export interface Rulebook {
   readonly placeOfWord: PlaceOfWord;
   /** SHA-256 of the canonical JSON (RFC 8785) of all loaded data. */
   readonly digest: string;
+  /** Fingerprint of the trusted key by which the signature of the rulebook was checked; null where nobody asked. */
+  readonly signedBy: string | null;
 }
 
 /** A mistake in a file that people write: where, what, and what to do. */

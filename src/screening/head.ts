@@ -28,6 +28,7 @@ export function headOf(
     digest: sha256OfData({
       program: input.program.version,
       rulebook: rulebook.digest,
+      ...(rulebook.signedBy === null ? {} : { signedBy: rulebook.signedBy }),
       surveys: input.surveys.map(({ file, digest }) => ({ file, digest })),
       site: site?.digest ?? null,
       ...(deviations === null ? {} : { deviations: { file: deviations.file, digest: deviations.digest } }),
@@ -36,7 +37,12 @@ export function headOf(
     asOf: options.asOf,
     stage: options.stage,
     set: options.set,
-    rulebook: { name: rulebook.name, version: rulebook.version, digest: rulebook.digest },
+    rulebook: {
+      name: rulebook.name,
+      version: rulebook.version,
+      digest: rulebook.digest,
+      signedBy: rulebook.signedBy,
+    },
     site: { name: options.siteName ?? site?.siteName ?? null, file: site?.file ?? null, digest: site?.digest ?? null },
     reading,
     deviations,

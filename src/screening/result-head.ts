@@ -149,7 +149,13 @@ export interface ResultHead {
   readonly asOf: PlainDay;
   readonly stage: Stage;
   readonly set: string;
-  readonly rulebook: { readonly name: string; readonly version: string; readonly digest: string };
+  readonly rulebook: {
+    readonly name: string;
+    readonly version: string;
+    readonly digest: string;
+    /** Fingerprint of the trusted key that signed the rulebook; null where no key was asked for. */
+    readonly signedBy: string | null;
+  };
   readonly site: { readonly name: string | null; readonly file: string | null; readonly digest: string | null };
   /** What a person settled about the reading of the surveys. */
   readonly reading: ReadingSettled;

@@ -118,7 +118,7 @@ export const HEAD: ResultHead = {
   asOf: "2026-06-01",
   stage: "proposed",
   set: "core",
-  rulebook: { name: "trade-practice", version: "2026.1", digest: digestOf("b") },
+  rulebook: { name: "trade-practice", version: "2026.1", digest: digestOf("b"), signedBy: null },
   site: { name: "Harbour mill", file: "site.yaml", digest: digestOf("c") },
   reading: { columnFile: null, wordFiles: [], options: [] },
   deviations: null,

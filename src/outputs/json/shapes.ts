@@ -217,7 +217,12 @@ export function headShape(head: ResultHead): Shape<ResultHead> {
     asOf: head.asOf,
     stage: head.stage,
     set: head.set,
-    rulebook: { name: head.rulebook.name, version: head.rulebook.version, digest: head.rulebook.digest },
+    rulebook: {
+      name: head.rulebook.name,
+      version: head.rulebook.version,
+      digest: head.rulebook.digest,
+      signedBy: head.rulebook.signedBy,
+    },
     site: { name: head.site.name, file: head.site.file, digest: head.site.digest },
     reading: {
       columnFile: head.reading.columnFile === null ? null : fileShape(head.reading.columnFile),

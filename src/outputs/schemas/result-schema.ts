@@ -35,6 +35,10 @@ export const HEAD = {
     name: text("Its name."),
     version: text("Its version."),
     digest: form("SHA-256 of the canonical JSON of all its data.", SHA256),
+    signedBy: formOrNull(
+      "Fingerprint of the trusted key that signed it (SHA-256 of its DER form); null where none was asked for.",
+      "^sha256:[0-9a-f]{64}$",
+    ),
   }),
   site: exactly("The site as stated for the run.", {
     name: textOrNull("Its name, part of every point id."),

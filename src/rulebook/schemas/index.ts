@@ -5,6 +5,7 @@ import { GROUP_SCHEMA } from "./group-schema.js";
 import { MEASURING_SCHEMA } from "./measuring-schema.js";
 import type { JsonSchema } from "./parts.js";
 import { RULE_SCHEMA } from "./rule-schema.js";
+import { SIGNATURE_SCHEMA } from "./signature-schema.js";
 import { SITE_SCHEMA } from "./site-schema.js";
 import { TABLE_SCHEMA } from "./table-schema.js";
 import { WORDS_SCHEMA } from "./words-schema.js";
@@ -16,6 +17,7 @@ export { GROUP_SCHEMA } from "./group-schema.js";
 export { MEASURING_SCHEMA } from "./measuring-schema.js";
 export type { JsonSchema } from "./parts.js";
 export { RULE_SCHEMA } from "./rule-schema.js";
+export { SIGNATURE_SCHEMA } from "./signature-schema.js";
 export { SITE_SCHEMA } from "./site-schema.js";
 export { TABLE_SCHEMA } from "./table-schema.js";
 export { WORDS_SCHEMA } from "./words-schema.js";
@@ -36,4 +38,5 @@ export const SCHEMA_FILES: Readonly<Record<string, JsonSchema>> = {
   "site.schema.json": SITE_SCHEMA,
   "columns.schema.json": COLUMNS_SCHEMA,
   "deviations.schema.json": DEVIATIONS_SCHEMA,
+  "signature.schema.json": SIGNATURE_SCHEMA,
 };
