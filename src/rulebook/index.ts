@@ -20,11 +20,13 @@ export {
   engineRules,
 } from "./engine-rules.js";
 export type { FileLimits } from "./file-limits.js";
+export { isRulePath } from "./file-roles.js";
 export type { Group, GroupMember } from "./group.js";
 export type { CompiledRule, Judgement, LimitSpoken, Margin, OpenFact } from "./judgement.js";
 export { type LoadOptions, loadRulebook } from "./load.js";
 export { waysOn } from "./measuring-reading.js";
 export { modelFactsOn } from "./model-reading.js";
+export { canBeChanged } from "./names-in-use.js";
 export { type ColumnFileReading, readColumnFile } from "./read-column-file.js";
 export { type DeviationsReading, readDeviationFile } from "./read-deviation-file.js";
 export { readSiteFile, type SiteReading } from "./read-site-file.js";
@@ -42,7 +44,7 @@ export type {
   Rule,
   RuleCase,
 } from "./rule.js";
-export { BASES } from "./rule.js";
+export { BASES, OPERATORS } from "./rule.js";
 export type { FileFinding, ModelValue, PlaceOfWord, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
 export { type CaseOptions, type CaseRun, differenceOf, type PreparedCase, prepareCase, runCase } from "./run-case.js";
 export { type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";
