@@ -47,7 +47,7 @@ export type {
 export { BASES, OPERATORS } from "./rule.js";
 export type { FileFinding, ModelValue, PlaceOfWord, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
 export { type CaseOptions, type CaseRun, differenceOf, type PreparedCase, prepareCase, runCase } from "./run-case.js";
-export { type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";
+export { editorSchema, type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";
 export type { TableEntry, TableRow, ValueTable } from "./table.js";
 export { type TableLookup, tablesOn, withTables } from "./table-lookup.js";
 export { type BandTrace, type ConditionTrace, type RuleTrace, traceRule } from "./trace.js";

@@ -13,6 +13,7 @@ import { WORDS_SCHEMA } from "./words-schema.js";
 export { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
 export { COLUMNS_SCHEMA, IGNORE } from "./columns-schema.js";
 export { DEVIATIONS_SCHEMA } from "./deviations-schema.js";
+export { editorSchema } from "./editor/editor-schema.js";
 export { GROUP_SCHEMA } from "./group-schema.js";
 export { MEASURING_SCHEMA } from "./measuring-schema.js";
 export type { JsonSchema } from "./parts.js";
@@ -24,7 +25,7 @@ export { WORDS_SCHEMA } from "./words-schema.js";
 
 /**
  * The schemas by the names of their files in `schemas/`, which editors read. Those files are written from these
- * objects: `REWRITE_SCHEMAS=1 npx vitest run tests/rulebook/schema-files.test.ts`.
+ * objects, with explanations: `REWRITE_SCHEMAS=1 npx vitest run tests/rulebook/schema-files.test.ts`.
  */
 export const SCHEMA_FILES: Readonly<Record<string, JsonSchema>> = {
   "rulebook.schema.json": RULEBOOK_SCHEMA,
