@@ -50,7 +50,8 @@ function keywordExplained(keyword: string, part: unknown, own: JsonSchema): unkn
 /** One form or another, chosen by a test, as a choice of forms; each of them shuts out what the others allow. */
 function offered(schema: JsonSchema, at: Standing | null): JsonSchema {
   const { if: _, then: yes, else: no, ...rest } = schema;
-  const forms = [yes, no].flatMap((form) => {
+  // The usual form comes first: where none fits, editors speak of the first.
+  const forms = [no, yes].flatMap((form) => {
     const done = asMapping(explained(form, null));
     const { anyOf, ...others } = done;
     return Array.isArray(anyOf) && Object.keys(others).length === 0 ? anyOf : [done];
