@@ -90,3 +90,5 @@ export type {
 export { auditScreening, pointUuid, readDeviations, screen, UnclearDeviations } from "./screening/index.js";
 export type { Inflating, RawWorkbook, ReadingLimits, ReadingOptions } from "./workbook/index.js";
 export { DEFAULT_LIMITS, portableInflating, readWorkbook } from "./workbook/index.js";
+export type { AcceptedFinding, HeldBack, HeldBackCause, PointOfRun, Release } from "./workpacks/index.js";
+export { releasedPoints } from "./workpacks/index.js";

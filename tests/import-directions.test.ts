@@ -18,6 +18,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   moving: ["base", "facts", "records", "rulebook", "screening"],
   built: ["base", "facts", "records", "rulebook", "screening"],
   handover: ["base", "facts", "rulebook", "screening"],
+  workpacks: ["base", "facts", "quantities", "rulebook", "screening"],
   outputs: [
     "base",
     "facts",
@@ -30,6 +31,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     "moving",
     "built",
     "handover",
+    "workpacks",
   ],
   cli: [
     "base",
@@ -45,6 +47,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     "moving",
     "built",
     "handover",
+    "workpacks",
     "outputs",
   ],
 };

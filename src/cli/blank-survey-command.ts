@@ -5,6 +5,7 @@ import { OutputBatch } from "../disk/index.js";
 import { LANGUAGES, type Language } from "../facts/index.js";
 import { type BlankSurveyInput, blankSurvey, countOf } from "../outputs/index.js";
 import { findingLine, openRulebook } from "./open-rulebook.js";
+import { OVER, overOption } from "./over-option.js";
 import type { Terminal } from "./terminal.js";
 import { addTrustOption, isAboutTrust, TRUST_OPTION } from "./trusted-book.js";
 
@@ -12,6 +13,7 @@ const OPTIONS = z.object({
   language: z.enum(LANGUAGES as [Language, ...Language[]]),
   stage: z.enum(STAGES as [Stage, ...Stage[]]),
   rules: z.string().optional(),
+  over: OVER,
   ...TRUST_OPTION,
   set: z.string().optional(),
   overwrite: z.boolean().default(false),
@@ -29,6 +31,7 @@ export function blankSurveyCommand(terminal: Terminal, program: BlankSurveyInput
       new Option("--stage <stage>", "whether points are proposed or built").choices(STAGES).default("proposed"),
     )
     .option("--rules <folder>", "rulebook whose rules say what is asked (default: the one that comes with the program)")
+    .addOption(overOption())
     .option("--set <name>", "set of rules that say what is asked (default: the one that the rulebook names)")
     .option("--overwrite", "replace the file if it is there already");
   return addTrustOption(command).action(async (file: string, raw: unknown) => {
@@ -48,7 +51,7 @@ async function writeBlankSurvey(
     return false;
   };
   if (!/\.xlsx$/i.test(file)) return refuse(`${file}: a blank survey is a workbook; choose a name that ends in .xlsx`);
-  const loading = await openRulebook(options.rules ?? null, options.trust);
+  const loading = await openRulebook(options.rules ?? null, options.over, options.trust);
   if (!loading.ok) {
     for (const finding of loading.findings) terminal.err(findingLine(finding));
     if (isAboutTrust(loading.findings)) return refuse("the rulebook is not trusted; nothing was written");

@@ -25,6 +25,9 @@ export type Said = Omit<ScreenOptions, "stage"> & { readonly stage: ScreenOption
 export interface Sides {
   readonly before?: string | undefined;
   readonly after?: string | undefined;
+  /** Overlays over one side alone, above those that are given for both. */
+  readonly beforeOver: readonly string[];
+  readonly afterOver: readonly string[];
 }
 
 /**
@@ -41,11 +44,22 @@ export async function changesBetween(
   terminal: Terminal,
   program: ScreeningInput["program"],
 ): Promise<ChangesShown> {
-  if (sides.before === sides.after) {
+  const { before, after, beforeOver, afterOver } = sides;
+  if (before === after && beforeOver.join("\n") === afterOver.join("\n")) {
     stop(terminal, "--before and --after are one rulebook, or one result; give another one for one of them");
   }
-  const older = await storedIn(sides.before, said);
-  const newer = await storedIn(sides.after, said);
+  const older = await storedIn(before, said);
+  const newer = await storedIn(after, said);
+  for (const [option, over, stored] of [
+    ["--before-over", beforeOver, older],
+    ["--after-over", afterOver, newer],
+  ] as const) {
+    if (over.length === 0 || stored === null) continue;
+    stop(
+      terminal,
+      `${option}: ${stored.run.stored?.file} is a stored result, with what lay over its rulebook; leave it out`,
+    );
+  }
   return older !== null && newer !== null
     ? compared(asStored([older, newer], files, said, terminal), null)
     : await screened(files, said, sides, { older, newer }, terminal, program);
@@ -65,8 +79,15 @@ function asStored(
 ): readonly [ComparedSide, ComparedSide] {
   const [file] = files;
   if (file !== undefined) stop(terminal, `${file}: both sides are stored results, so no survey is read; leave it out`);
-  const { set, asOf, site, siteFile, stage } = said;
-  const settings = { "--set": set, "--as-of": asOf, "--site": site, "--site-file": siteFile, "--stage": stage };
+  const { set, asOf, site, siteFile, stage, over } = said;
+  const settings = {
+    "--set": set,
+    "--as-of": asOf,
+    "--site": site,
+    "--site-file": siteFile,
+    "--stage": stage,
+    "--over": over[0],
+  };
   const [given] = Object.entries(settings).find(([, value]) => value !== undefined) ?? [];
   if (given) stop(terminal, `${given}: both sides are stored results, so nothing is screened; leave it out`);
   oneStage(before.run, after.run.stage, terminal);
@@ -83,9 +104,11 @@ async function screened(
   program: ScreeningInput["program"],
 ): Promise<ChangesShown> {
   if (files.length === 0) stop(terminal, "give the survey files that a rulebook is to be tried on");
+  const bookOf = (rules: string | undefined, over: readonly string[]): Promise<Rulebook> =>
+    rulebookOf({ rules, over: [...said.over, ...over], trust: said.trust }, terminal);
   const books = {
-    older: stored.older ? null : await rulebookOf({ rules: sides.before, trust: said.trust }, terminal),
-    newer: stored.newer ? null : await rulebookOf({ rules: sides.after, trust: said.trust }, terminal),
+    older: stored.older ? null : await bookOf(sides.before, sides.beforeOver),
+    newer: stored.newer ? null : await bookOf(sides.after, sides.afterOver),
   };
   const settled = settledBy(stored.older ?? stored.newer, said, terminal);
   const set = settled.set ?? books.newer?.defaultSet ?? books.older?.defaultSet ?? "";

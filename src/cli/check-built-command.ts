@@ -15,6 +15,7 @@ import { DEFAULT_LIMITS } from "../workbook/index.js";
 import { builtReading, CHECK_BUILT_OPTIONS, type CheckBuiltOptions } from "./check-built-options.js";
 import { openIssued } from "./open-issued.js";
 import { inputPaths } from "./open-reading.js";
+import { overOption } from "./over-option.js";
 import { printPieces, writePieces } from "./pieces.js";
 import { addReadingOptions } from "./reading-options.js";
 import { CannotRun, readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
@@ -41,6 +42,7 @@ export function checkBuiltCommand(terminal: Terminal, program: ScreeningInput["p
     .option("--site <name>", "name of the site, part of every point id")
     .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
     .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
+    .addOption(overOption())
     .addOption(
       new Option(
         "--fail-on <level>",

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { isPlainDay } from "../base/index.js";
+import { OVER } from "./over-option.js";
 import { READING_OPTIONS, type ReadingChosen } from "./reading-options.js";
 import { RUN_OPTIONS } from "./screen-options.js";
 import { TRUST_OPTION } from "./trusted-book.js";
@@ -18,6 +19,7 @@ export const CHECK_BUILT_OPTIONS = z
     site: z.string().trim().min(1, "a site's name cannot be empty").optional(),
     siteFile: z.string().optional(),
     rules: z.string().optional(),
+    over: OVER,
     ...TRUST_OPTION,
     csv: z.string().optional(),
     result: z.string().optional(),

@@ -2,11 +2,14 @@ import type { PlainDay, TextFile } from "../base/index.js";
 import { releaseProblems } from "../comparing/index.js";
 import type { RulesCheck, WrongCase } from "../outputs/index.js";
 import { alterBook, coverageOf } from "../proving/index.js";
-import { type FileFinding, type Rule, type Rulebook, runCase } from "../rulebook/index.js";
-import { loadTrusted, openRulebook, readChanges, readRulebookFiles } from "./open-rulebook.js";
+import { type FileFinding, type Rule, type Rulebook, type RuleCase, runCase } from "../rulebook/index.js";
+import { loadTrusted, openRulebook, readBookFiles, readChanges } from "./open-rulebook.js";
+import { loadRemembered } from "./remembered-books.js";
 
 /** What to look at besides form, meaning and cases. */
 export interface CheckOptions {
+  /** Folders of sites to lay over the rulebook, the lowest first. */
+  readonly over: readonly string[];
   readonly coverage: boolean;
   readonly alterations: boolean;
   /** An older rulebook, FOLDER or FOLDER@COMMIT: what changed since must have a higher version and be recorded. */
@@ -19,20 +22,32 @@ export interface CheckOptions {
 
 /** Checks a rulebook folder as a whole; null for the one that comes with the program. */
 export async function checkRulebook(folder: string | null, options: CheckOptions): Promise<RulesCheck> {
-  const read = await readRulebookFiles(folder);
-  const files = read.ok ? read.files : [];
-  const loading = read.ok ? await loadTrusted(folder, read, options.trust) : read;
+  const read = await readBookFiles(folder, options.over);
+  const files = read.ok ? [...read.files, ...read.over.flatMap((overlay) => overlay.files)] : [];
+  const loading = read.ok ? await loadTrusted(read, folder, options) : read;
   if (!loading.ok) {
     const mistakes = loading.findings.map((finding) => ({ ...finding, lineText: lineOf(finding, files) }));
     return { mistakes, rulebook: null, cases: null, reviewsDue: [], coverage: null, alterations: null };
   }
   const { rulebook } = loading;
   const unreleased = options.since === null ? [] : await problemsSince(options.since, folder, rulebook, files);
+  const alone = read.ok && options.over.length > 0 ? loadRemembered({ ...read, over: [] }) : null;
   const { name, version, digest, rules, models, tables } = rulebook;
+  const overlays = rulebook.overlays.map((one) => ({ name: one.name, version: one.version, digest: one.digest }));
+  const switchedOff = rulebook.switchedOff.map(({ rule }) => rule);
   return {
     mistakes: unreleased,
-    rulebook: { name, version, digest, rules: rules.length, models: models.size, tables: tables.size },
-    cases: runCases(rulebook),
+    rulebook: {
+      name,
+      version,
+      digest,
+      overlays,
+      switchedOff,
+      rules: rules.length,
+      models: models.size,
+      tables: tables.size,
+    },
+    cases: runCases(rulebook, alone?.ok ? alone.rulebook : null),
     reviewsDue: rulebook.rules.flatMap((rule) => reviewsDueOf(rule, options.asOf)),
     coverage: options.coverage ? coverageOf(rulebook) : null,
     alterations: options.alterations ? alterBook(rulebook) : null,
@@ -71,14 +86,32 @@ function lineOf({ file, line }: FileFinding, files: readonly TextFile[]): string
   return files.find(({ path }) => path === file)?.text.split(/\r\n|\r|\n/)[line - 1] ?? null;
 }
 
-function runCases(rulebook: Rulebook): { readonly runs: number; readonly wrong: readonly WrongCase[] } {
+/** What to do about a case that an overlay has inherited and made wrong. */
+function inheritedWords(rule: Rule, ruleCase: RuleCase, alone: Rulebook | null): string {
+  const before = alone?.rules.find(({ id }) => id === rule.id);
+  const same = before?.cases.find(({ name, at }) => name === ruleCase.name && at.file === ruleCase.at.file);
+  if (!alone || !before || !same || runCase(before, same, alone).some(({ difference }) => difference !== null))
+    return "";
+  return (
+    "; the case is inherited and holds without the overlay: " +
+    `replace the cases, changes: { rule: ${rule.id} } with replaces: { cases: [...] }`
+  );
+}
+
+/** @param alone - the rulebook without what lies over it; null where nothing does */
+function runCases(
+  rulebook: Rulebook,
+  alone: Rulebook | null,
+): { readonly runs: number; readonly wrong: readonly WrongCase[] } {
   const wrong: WrongCase[] = [];
   let runs = 0;
   for (const rule of rulebook.rules) {
     for (const ruleCase of rule.cases) {
       for (const { stage, difference } of runCase(rule, ruleCase, rulebook)) {
         runs += 1;
-        if (difference !== null) wrong.push({ rule: rule.id, name: ruleCase.name, stage, difference, at: ruleCase.at });
+        if (difference === null) continue;
+        const text = difference + inheritedWords(rule, ruleCase, alone);
+        wrong.push({ rule: rule.id, name: ruleCase.name, stage, difference: text, at: ruleCase.at });
       }
     }
   }

@@ -4,6 +4,7 @@ import { isPlainDay, utcDay } from "../base/index.js";
 import { checkJson, checkMistakesText, checkSarif, checkText, countOf, type RulesCheck } from "../outputs/index.js";
 import { checkRulebook } from "./check-rulebook.js";
 import { programIdentity } from "./identity.js";
+import { OVER, overOption } from "./over-option.js";
 import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 import { addTrustOption, TRUST_OPTION } from "./trusted-book.js";
@@ -13,6 +14,7 @@ const OPTIONS = z
     coverage: z.boolean().default(false),
     altered: z.boolean().default(false),
     complete: z.boolean().default(false),
+    over: OVER,
     since: z.string().optional(),
     ...TRUST_OPTION,
     asOf: z.string().refine(isPlainDay, { message: "expected a day that exists, written YYYY-MM-DD" }).optional(),
@@ -26,6 +28,7 @@ export function checkRulesCommand(terminal: Terminal): Command {
   const command = new Command("check-rules")
     .description("check a rulebook: form, facts, units, dates, citations, and every case written beside a rule")
     .argument("[folder]", "rulebook folder (default: the one that comes with the program)")
+    .addOption(overOption())
     .option("--coverage", "say which outcomes, limits, missing facts, dates and citations no case shows")
     .option("--altered", "alter every limit, operator, condition and date in turn, and say what no case notices")
     .option("--complete", "both, and exit code 1 if anything is not shown or not noticed")
@@ -47,6 +50,7 @@ export function checkRulesCommand(terminal: Terminal): Command {
       return;
     }
     const check = await checkRulebook(folder ?? null, {
+      over: options.data.over,
       coverage: options.data.coverage || complete,
       alterations: options.data.altered || complete,
       since: options.data.since ?? null,

@@ -4,6 +4,7 @@ import { checkWritable, OutputBatch } from "../disk/index.js";
 import { columnsJson, columnsReport } from "../outputs/index.js";
 import { inputPaths } from "./open-reading.js";
 import { understandSurvey } from "./open-surveys.js";
+import { OVER, overOption } from "./over-option.js";
 import { addReadingOptions, READING_OPTIONS } from "./reading-options.js";
 import { CannotRun, readingOf, rulebookOf, stop } from "./screen-inputs.js";
 import { optionMistakes } from "./screen-options.js";
@@ -18,6 +19,7 @@ const OPTIONS = z
     write: z.string().optional(),
     overwrite: z.boolean().default(false),
     rules: z.string().optional(),
+    over: OVER,
     ...TRUST_OPTION,
   })
   .strict();
@@ -34,7 +36,8 @@ export function columnsCommand(terminal: Terminal): Command {
     .option("--write <file>", "write a draft of a column file (.yaml), to be handed in again with --columns")
     .option("--overwrite", "replace the draft if it is there already")
     .option("--json", "print it as one JSON document")
-    .option("--rules <folder>", "rulebook whose words are known (default: the one that comes with the program)");
+    .option("--rules <folder>", "rulebook whose words are known (default: the one that comes with the program)")
+    .addOption(overOption());
   return addReadingOptions(addTrustOption(command)).action(async (file: string, raw: unknown) => {
     const options = OPTIONS.safeParse(raw);
     if (!options.success) {

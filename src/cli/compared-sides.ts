@@ -11,7 +11,12 @@ interface StoredHead {
   readonly asOf: PlainDay;
   readonly stage: Stage;
   readonly set: string;
-  readonly rulebook: { readonly name: string; readonly version: string; readonly digest: string };
+  readonly rulebook: {
+    readonly name: string;
+    readonly version: string;
+    readonly digest: string;
+    readonly overlays?: readonly { readonly name: string; readonly version: string }[];
+  };
   readonly site: { readonly name: string | null; readonly file: string | null };
   readonly surveys: readonly { readonly file: string; readonly digest: string }[];
 }
@@ -55,7 +60,7 @@ export function isStoredResult(path: string): boolean {
  */
 export async function storedSide(path: string, maxBytes: number): Promise<StoredSide> {
   const { file, digest, head, points } = await openStored(path, maxBytes, FORM);
-  const { name, version, digest: ofBook } = head.rulebook;
+  const { name, version, digest: ofBook, overlays = [] } = head.rulebook;
   return {
     run: {
       stored: { file, digest },
@@ -63,13 +68,17 @@ export async function storedSide(path: string, maxBytes: number): Promise<Stored
       asOf: head.asOf,
       stage: head.stage,
       set: head.set,
-      rulebook: { name, version, digest: ofBook },
+      rulebook: { name, version, digest: ofBook, overlays: overlays.map(named) },
       site: head.site.name,
       surveys: head.surveys.map((survey) => ({ file: survey.file, digest: survey.digest })),
     },
     siteFile: head.site.file,
     points,
   };
+}
+
+function named({ name, version }: { readonly name: string; readonly version: string }) {
+  return { name, version };
 }
 
 /** A run of now as one side of a comparison. */
@@ -82,7 +91,7 @@ export function screenedSide(screening: Screening): ComparedSide {
       asOf,
       stage,
       set,
-      rulebook,
+      rulebook: { ...named(rulebook), digest: rulebook.digest, overlays: rulebook.overlays.map(named) },
       site: site.name,
       surveys: surveys.map((survey) => ({ file: survey.file, digest: survey.digest })),
     },

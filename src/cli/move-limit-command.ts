@@ -7,6 +7,7 @@ import type { Rule, Rulebook } from "../rulebook/index.js";
 import type { ScreeningInput } from "../screening/index.js";
 import { MOVE_LIMIT_OPTIONS, type MoveLimitOptions, placeNumber } from "./move-limit-options.js";
 import { inputPaths } from "./open-reading.js";
+import { overOption } from "./over-option.js";
 import { writePieces } from "./pieces.js";
 import { addReadingOptions } from "./reading-options.js";
 import { CannotRun, readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
@@ -40,7 +41,8 @@ export function moveLimitCommand(terminal: Terminal, program: ScreeningInput["pr
     .option("--as-of <day>", "day the limits are looked up for, YYYY-MM-DD (default: today in UTC)")
     .option("--site <name>", "name of the site, part of every point id")
     .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
-    .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)");
+    .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
+    .addOption(overOption());
   return addReadingOptions(addTrustOption(command)).action(async (files: string[], raw: unknown) => {
     const options = MOVE_LIMIT_OPTIONS.safeParse(raw);
     if (!options.success) {

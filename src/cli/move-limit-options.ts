@@ -2,6 +2,7 @@ import { z } from "zod";
 import { isPlainDay, readQuantity, STAGES } from "../base/index.js";
 import { factOf } from "../facts/index.js";
 import type { NumberPlace } from "../moving/index.js";
+import { OVER } from "./over-option.js";
 import { READING_OPTIONS } from "./reading-options.js";
 import { TRUST_OPTION } from "./trusted-book.js";
 
@@ -27,6 +28,7 @@ export const MOVE_LIMIT_OPTIONS = z
     site: z.string().trim().min(1, "a site's name cannot be empty").optional(),
     siteFile: z.string().optional(),
     rules: z.string().optional(),
+    over: OVER,
   })
   .strict();
 

@@ -7,7 +7,7 @@ import { checkWritable, writeTogether } from "../disk/index.js";
 import { countOf } from "../outputs/index.js";
 import { type AskedRule, linesToFill, type NewRule, newRule } from "../proving/index.js";
 import { isRulePath, loadRulebook, type Rulebook } from "../rulebook/index.js";
-import { findingLine, type RulebookFiles, readRulebookFiles, rulebookPaths } from "./open-rulebook.js";
+import { findingLine, type RulebookFiles, readBookFiles, rulebookPaths } from "./open-rulebook.js";
 import { loadRemembered } from "./remembered-books.js";
 import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
@@ -90,8 +90,8 @@ async function writeRule(id: string, options: NewRuleOptions, terminal: Terminal
   if (!isRulePath(`${topic}/${id}.yaml`)) {
     return refuse(`--topic: the folder "${topic}" of a rulebook holds no rules; choose the name of a topic`);
   }
-  const read = await readRulebookFiles(folder);
-  const loading = read.ok ? loadRemembered(read.files, read.root) : read;
+  const read = await readBookFiles(folder, []);
+  const loading = read.ok ? loadRemembered(read) : read;
   if (!read.ok || !loading.ok) {
     for (const finding of loading.ok ? [] : loading.findings) terminal.err(findingLine(finding));
     return refuse("the rulebook has mistakes; correct them first, so that the new rule can be proven");
@@ -107,7 +107,7 @@ async function writeRule(id: string, options: NewRuleOptions, terminal: Terminal
     return false;
   }
   await mkdir(`${folder}/${topic}`, { recursive: true });
-  const rules = { inputs: await rulebookPaths(folder), overwrite: false };
+  const rules = { inputs: await rulebookPaths(folder, []), overwrite: false };
   for (const { path, text } of await checkWritable([target], rules.inputs, false)) return refuse(`${path}: ${text}`);
   const done = await writeTogether([{ path: target, data: made.text }], rules);
   if (!done.ok) return refuse(`${done.error.path}: ${done.error.text}`);

@@ -35,14 +35,15 @@ export type ReadingOpening =
 export async function inputPaths(
   options: Pick<ReadingChosen, "columns" | "words"> & {
     readonly rules?: string | undefined;
+    readonly over?: readonly string[] | undefined;
     readonly trust?: readonly string[] | undefined;
     readonly siteFile?: string | undefined;
     readonly deviations?: string | undefined;
   },
 ): Promise<readonly string[]> {
-  const { columns, words, rules, trust = [], siteFile, deviations } = options;
+  const { columns, words, rules, over = [], trust = [], siteFile, deviations } = options;
   const given = [...words, ...trust, columns, siteFile, deviations].filter((path) => path !== undefined);
-  return [...(await rulebookPaths(rules ?? null)), ...given];
+  return [...(await rulebookPaths(rules ?? null, over)), ...given];
 }
 
 /**

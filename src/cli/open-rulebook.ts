@@ -5,6 +5,8 @@ import { type DiskProblem, readFolderAtCommit, readTextFile, readTextFolder } fr
 import type { Rulebook } from "../rulebook/index.js";
 import {
   type FileFinding,
+  type Overlay,
+  type OverlayFiles,
   type RulebookLoading,
   readSiteFile,
   SIGNATURE_FILE,
@@ -12,7 +14,7 @@ import {
   waysOn,
 } from "../rulebook/index.js";
 import { loadRemembered } from "./remembered-books.js";
-import { checkTrust } from "./trusted-book.js";
+import { checkTrust, type SignatureText } from "./trusted-book.js";
 
 const PACKAGE_ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
@@ -32,30 +34,69 @@ export interface RulebookFiles {
  *
  * @param folder - as the user gave it, or FOLDER@COMMIT for the folder as it stood then; null for the one that comes with the program, whose files are named from
  *   `rules/` on wherever the program is installed, so that results are the same on every machine
- * @param trust - files of public keys, of which one must have signed the rulebook; none: no signature is asked for
+ * @param over - folders of sites to lay over it, in the same way, the lowest first
+ * @param trust - files of public keys, of which one must have signed the rulebook, and one each overlay; none: no
+ *   signature is asked for
  */
-export async function openRulebook(folder: string | null, trust: readonly string[] = []): Promise<RulebookLoading> {
-  const read = await readRulebookFiles(folder);
-  return read.ok ? loadTrusted(folder, read, trust) : read;
-}
-
-/** Loads a rulebook from the files of its folder; see `openRulebook`. */
-export async function loadTrusted(
+export async function openRulebook(
   folder: string | null,
-  read: RulebookFiles,
-  trust: readonly string[],
+  over: readonly string[] = [],
+  trust: readonly string[] = [],
 ): Promise<RulebookLoading> {
-  const loading = loadRemembered(read.files, read.root);
-  if (!loading.ok || trust.length === 0) return loading;
-  const path = `${read.root}/${SIGNATURE_FILE}`;
-  const checked = await checkTrust(loading.rulebook, { path, text: await readBeside(folder, SIGNATURE_FILE) }, trust);
-  return checked.ok ? { ok: true, rulebook: { ...loading.rulebook, signedBy: checked.signedBy } } : checked;
+  const read = await readBookFiles(folder, over);
+  return read.ok ? loadTrusted(read, folder, { over, trust }) : read;
 }
 
-/** Reads the files of a rulebook folder without looking into them; see `openRulebook`. */
-export async function readRulebookFiles(
+/** Loads a rulebook and its overlays from the files of their folders; see `openRulebook`. */
+export async function loadTrusted(
+  read: BookFiles,
   folder: string | null,
-): Promise<({ readonly ok: true } & RulebookFiles) | Extract<RulebookLoading, { ok: false }>> {
+  { over, trust }: { readonly over: readonly string[]; readonly trust: readonly string[] },
+): Promise<RulebookLoading> {
+  const loading = loadRemembered(read);
+  if (!loading.ok || trust.length === 0) return loading;
+  // Each folder is signed for itself, so that a site signs its own and no more.
+  const alone = read.over.length === 0 ? loading : loadRemembered({ ...read, over: [] });
+  if (!alone.ok) return alone;
+  const { rulebook } = loading;
+  const book = await checkTrust(alone.rulebook, await signatureOf(folder, read.root), trust);
+  if (!book.ok) return book;
+  const overlays: Overlay[] = [];
+  for (const [index, overlay] of rulebook.overlays.entries()) {
+    const file = await signatureOf(over[index] ?? null, read.over[index]?.root ?? "");
+    const checked = await checkTrust(overlay, file, trust);
+    if (!checked.ok) return checked;
+    overlays.push({ ...overlay, signedBy: checked.signedBy });
+  }
+  return { ok: true, rulebook: { ...rulebook, signedBy: book.signedBy, overlays } };
+}
+
+async function signatureOf(folder: string | null, root: string): Promise<SignatureText> {
+  return { path: `${root}/${SIGNATURE_FILE}`, text: await readBeside(folder, SIGNATURE_FILE) };
+}
+
+/** A rulebook folder and the folders laid over it, read and not looked into. */
+type BookFiles = RulebookFiles & { readonly over: readonly OverlayFiles[] };
+
+/** Reads the files of a rulebook folder and of the overlays over it without looking into them; see `openRulebook`. */
+export async function readBookFiles(
+  folder: string | null,
+  over: readonly string[],
+): Promise<({ readonly ok: true } & BookFiles) | Unread> {
+  const book = await readRulebookFiles(folder);
+  if (!book.ok) return book;
+  const overlays: OverlayFiles[] = [];
+  for (const one of over) {
+    const read = await readRulebookFiles(one);
+    if (!read.ok) return read;
+    overlays.push({ root: read.root, files: read.files });
+  }
+  return { ...book, over: overlays };
+}
+
+type Unread = Extract<RulebookLoading, { ok: false }>;
+
+async function readRulebookFiles(folder: string | null): Promise<({ readonly ok: true } & RulebookFiles) | Unread> {
   const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
   const { files, problems } = await (commit === null
     ? readTextFolder(start, RULE_FILES)
@@ -89,8 +130,14 @@ async function readBeside(folder: string | null, name: string): Promise<string |
   return reading.ok ? reading.file.text : null;
 }
 
-/** The paths of all files that a rulebook is read from, its signature included; none where it is read from a commit. */
-export async function rulebookPaths(folder: string | null): Promise<readonly string[]> {
+/** The paths of all files that a rulebook and overlays are read from, with their signatures; none of what is read from a commit. */
+export async function rulebookPaths(folder: string | null, over: readonly string[]): Promise<readonly string[]> {
+  const paths: string[] = [];
+  for (const one of [folder, ...over]) paths.push(...(await pathsOf(one)));
+  return paths;
+}
+
+async function pathsOf(folder: string | null): Promise<readonly string[]> {
   const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
   if (commit !== null) return [];
   const { files } = await readTextFolder(start, RULE_FILES);

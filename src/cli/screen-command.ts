@@ -15,6 +15,7 @@ import {
 import { deviationsOf, endCommand } from "./open-deviations.js";
 import { inputPaths } from "./open-reading.js";
 import type { OpenedSurvey } from "./open-surveys.js";
+import { overOption } from "./over-option.js";
 import { progressOf } from "./progress.js";
 import { addReadingOptions } from "./reading-options.js";
 import { printResult, writeFiles } from "./run-outputs.js";
@@ -48,6 +49,7 @@ export function screenCommand(terminal: Terminal, program: ScreeningInput["progr
     .option("--deviations <file>", "findings that somebody has accepted for a time; they stay, and are marked")
     .option("--ending-within <days>", `tell of deviations that end within so many days (default: ${ENDING_WITHIN})`)
     .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
+    .addOption(overOption())
     .option("--audit", "compare every finding with json-rules-engine before anything is written")
     .addOption(
       new Option("--fail-on <level>", "end with exit code 1 if a point reaches this level").choices([

@@ -14,6 +14,8 @@ import { optionMistakes, RUN_OPTIONS, readingChosen } from "./screen-options.js"
 export interface ScreenFilesOptions {
   /** Rulebook folder; the one that comes with the program if left out. */
   readonly rules?: string;
+  /** Folders of sites to lay over the rulebook, the lowest first. */
+  readonly over?: readonly string[];
   /** Files of public keys (PEM), of which one must have signed the rulebook. */
   readonly trust?: readonly string[];
   /** Set of rules; the one the rulebook names if left out. */
@@ -67,7 +69,7 @@ export async function screenFiles(
   const twice = givenTwice(paths);
   if (twice !== undefined)
     throw new RangeError(`${twice}: the file is given twice; every point in it would stand twice`);
-  const loading = await openRulebook(options.rules ?? null, options.trust);
+  const loading = await openRulebook(options.rules ?? null, options.over, options.trust);
   if (!loading.ok) return { ok: false, findings: loading.findings, unreadable: [] };
   const { rulebook } = loading;
   const asOf = options.asOf ?? utcDay(new Date());

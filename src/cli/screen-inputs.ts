@@ -17,10 +17,10 @@ export class CannotRun extends Error {}
 
 /** The rulebook of a run; its mistakes are said and end the run. */
 export async function rulebookOf(
-  options: Pick<ScreenOptions, "rules" | "trust">,
+  options: Pick<ScreenOptions, "rules" | "over" | "trust">,
   terminal: Terminal,
 ): Promise<Rulebook> {
-  const loading = await openRulebook(options.rules ?? null, options.trust);
+  const loading = await openRulebook(options.rules ?? null, options.over, options.trust);
   if (loading.ok) return loading.rulebook;
   for (const finding of loading.findings) terminal.err(findingLine(finding));
   if (isAboutTrust(loading.findings)) return stop(terminal, "the rulebook is not trusted; nothing was run");

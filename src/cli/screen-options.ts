@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { isPlainDay, STAGES } from "../base/index.js";
 import type { ReadingLimits } from "../workbook/index.js";
+import { OVER } from "./over-option.js";
 import { LIBRARY_LIMITS, LIBRARY_READING, READING_OPTIONS, type ReadingChosen } from "./reading-options.js";
 import { TRUST_OPTION } from "./trusted-book.js";
 
@@ -19,6 +20,7 @@ const days = z
 export const RUN_OPTIONS = z
   .object({
     rules: z.string(),
+    over: z.array(z.string()),
     trust: z.array(z.string()),
     set: z.string(),
     stage,
@@ -67,6 +69,7 @@ export const SCREEN_OPTIONS = z
       .pipe(days)
       .optional(),
     rules: z.string().optional(),
+    over: OVER,
     ...TRUST_OPTION,
     out: z.string().optional(),
     workbook: z.string().optional(),

@@ -16,6 +16,12 @@ export function addTrustOption(command: Command): Command {
   );
 }
 
+/** `rulebook.sig` of a folder; the text is null where there is none. */
+export interface SignatureText {
+  readonly path: string;
+  readonly text: string | null;
+}
+
 /** By whom a rulebook is signed, or why it is not trusted. */
 export type TrustChecked =
   | { readonly ok: true; readonly signedBy: string }
@@ -32,12 +38,11 @@ export function isAboutTrust(findings: readonly FileFinding[]): boolean {
  * Checks the signature of a rulebook, or of a folder that is laid over one: each folder is signed for itself.
  *
  * @param book - name, version and digest as they were loaded
- * @param file - `rulebook.sig` of the folder; its text is null where there is none
  * @param trust - files of public keys
  */
 export async function checkTrust(
   book: Omit<SignedBook, "says">,
-  file: { readonly path: string; readonly text: string | null },
+  file: SignatureText,
   trust: readonly string[],
 ): Promise<TrustChecked> {
   const refuse = (text: string, path = file.path): TrustChecked => ({

@@ -5,6 +5,7 @@ import { changesJson, changesText } from "../outputs/index.js";
 import type { ScreeningInput } from "../screening/index.js";
 import { changesBetween } from "./changes-between.js";
 import { StoredMistake } from "./open-stored.js";
+import { OVER, overOption } from "./over-option.js";
 import { addReadingOptions } from "./reading-options.js";
 import { CannotRun } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS } from "./screen-options.js";
@@ -14,6 +15,8 @@ import { addTrustOption } from "./trusted-book.js";
 const OWN = z.object({
   before: z.string().optional(),
   after: z.string().optional(),
+  beforeOver: OVER,
+  afterOver: OVER,
   failOnChange: z.boolean().default(false),
 });
 
@@ -30,6 +33,9 @@ export function whatChangesCommand(terminal: Terminal, program: ScreeningInput["
       "older rulebook: FOLDER, or FOLDER@COMMIT, or a stored result document (default: the rulebook with the program)",
     )
     .option("--after <newer>", "newer rulebook or stored result, in the same way")
+    .addOption(overOption("--over", "over both rulebooks"))
+    .addOption(overOption("--before-over", "over the older rulebook alone"))
+    .addOption(overOption("--after-over", "over the newer rulebook alone"))
     .option("--set <name>", "set of rules to apply (default: that of a stored result, or the newer rulebook's)")
     .addOption(
       new Option("--stage <stage>", "whether points are proposed or built (default: proposed)").choices(STAGES),
@@ -43,8 +49,8 @@ export function whatChangesCommand(terminal: Terminal, program: ScreeningInput["
     .option("--json", "print it as one JSON document")
     .option("--fail-on-change", "end with exit code 1 if any point would turn");
   return addReadingOptions(addTrustOption(command)).action(async (files: string[], raw: Record<string, unknown>) => {
-    const { before: _, after: __, failOnChange: ___, ...shared } = raw;
-    const own = OWN.safeParse({ before: raw.before, after: raw.after, failOnChange: raw.failOnChange });
+    const { before, after, beforeOver, afterOver, failOnChange, ...shared } = raw;
+    const own = OWN.safeParse({ before, after, beforeOver, afterOver, failOnChange });
     const options = SCREEN_OPTIONS.safeParse(shared);
     if (!own.success || !options.success) {
       for (const { error } of [own, options]) if (error) terminal.err(optionMistakes(error));

@@ -5,6 +5,7 @@ import { cellsRead, pointInWords, whyText } from "../outputs/index.js";
 import { type PointResult, type PointWhy, type ScreeningInput, screen, whyPoints } from "../screening/index.js";
 import { deviationsOf, endCommand } from "./open-deviations.js";
 import type { OpenedSurvey } from "./open-surveys.js";
+import { overOption } from "./over-option.js";
 import { addReadingOptions } from "./reading-options.js";
 import { readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
@@ -37,6 +38,7 @@ export function whyCommand(terminal: Terminal, program: ScreeningInput["program"
     .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
     .option("--deviations <file>", "findings that somebody has accepted for a time; they stay, and are marked")
     .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
+    .addOption(overOption())
     .option("--json", "print it as lines of JSON, one per point");
   return addReadingOptions(addTrustOption(command)).action(async (files: string[], raw: Record<string, unknown>) => {
     const { point: _, rule: __, ...shared } = raw;

@@ -1,4 +1,4 @@
-import type { Rulebook, TableRow } from "../rulebook/index.js";
+import { type Overlay, type Rulebook, type SiteWord, type TableRow, wordOfOverlays } from "../rulebook/index.js";
 
 /** One leaf of the data of a rulebook that is another in the newer one; null where it is not there. */
 export interface LeafChange {
@@ -8,13 +8,20 @@ export interface LeafChange {
   readonly after: unknown;
 }
 
-/** A rule, model, table, group or named condition that was added, removed or changed. */
+/** A rule, model, table, group, named condition or way of measuring that was added, removed or changed. */
 export interface ThingChanged {
-  readonly kind: "rule" | "model" | "table" | "group" | "condition";
+  readonly kind: "rule" | "model" | "table" | "group" | "condition" | "measuring";
   readonly id: string;
   readonly how: "added" | "removed" | "changed";
   /** Of a changed one. Cases are left out: they prove a rule, they do not make it. */
   readonly leaves: readonly LeafChange[];
+  /** Overlays of the newer book that bring it about, with the word of the site; the lowest first. */
+  readonly saidBy: readonly SaidBy[];
+}
+
+/** What an overlay says of a change. */
+export interface SaidBy extends SiteWord {
+  readonly overlay: string;
 }
 
 /** What no outcome rests on: places in files, and the cases. */
@@ -23,13 +30,29 @@ const LEFT_OUT: ReadonlySet<string> = new Set(["at", "cases", "casesGive", "orig
 /** What is different between two rulebooks, rule by rule, model by model, table by table, group by group. */
 export function rulebookChanges(before: Rulebook, after: Rulebook): readonly ThingChanged[] {
   const rules = (book: Rulebook): ReadonlyMap<string, unknown> => new Map(book.rules.map((rule) => [rule.id, rule]));
-  return [
+  const things = [
     ...thingsChanged("rule", rules(before), rules(after)),
     ...thingsChanged("model", before.models, after.models),
     ...thingsChanged("table", tables(before), tables(after)),
     ...thingsChanged("group", before.groups, after.groups),
     ...thingsChanged("condition", before.conditions, after.conditions),
+    ...thingsChanged("measuring", before.ways, after.ways),
   ];
+  const known = new Set(before.overlays.map(({ digest }) => digest));
+  const overlays = after.overlays.filter(({ digest }) => !known.has(digest));
+  return things.map((thing) => ({ ...thing, saidBy: saidBy(thing, overlays, after.switchedOff) }));
+}
+
+type Thing = Omit<ThingChanged, "saidBy">;
+
+function saidBy(thing: Thing, overlays: readonly Overlay[], switchedOff: Rulebook["switchedOff"]): readonly SaidBy[] {
+  const names = new Set(overlays.map(({ name }) => name));
+  const off = switchedOff.filter(
+    ({ rule, overlay }) => thing.kind === "rule" && rule === thing.id && names.has(overlay),
+  );
+  return [...off, ...wordOfOverlays(overlays, thing).changedBy].map(({ overlay, reason, by, on }) => {
+    return { overlay, reason, by, on };
+  });
 }
 
 /** Tables with their rows by the choices that name them, so that a row is told by those and not by its place. */
@@ -51,9 +74,9 @@ function thingsChanged(
   kind: ThingChanged["kind"],
   before: ReadonlyMap<string, unknown>,
   after: ReadonlyMap<string, unknown>,
-): readonly ThingChanged[] {
+): readonly Thing[] {
   const ids = [...new Set([...before.keys(), ...after.keys()])].sort();
-  return ids.flatMap((id): ThingChanged[] => {
+  return ids.flatMap((id): Thing[] => {
     if (!before.has(id)) return [{ kind, id, how: "added", leaves: [] }];
     if (!after.has(id)) return [{ kind, id, how: "removed", leaves: [] }];
     const leaves = leavesChanged(before.get(id), after.get(id), []);

@@ -10,7 +10,13 @@ export interface RunCompared {
   readonly asOf: PlainDay;
   readonly stage: Stage;
   readonly set: string;
-  readonly rulebook: { readonly name: string; readonly version: string; readonly digest: string };
+  readonly rulebook: {
+    readonly name: string;
+    readonly version: string;
+    readonly digest: string;
+    /** What lay over it, the lowest first; none of a result of a version that knew no overlays. */
+    readonly overlays: readonly { readonly name: string; readonly version: string }[];
+  };
   readonly site: string | null;
   readonly surveys: readonly { readonly file: string; readonly digest: string }[];
 }

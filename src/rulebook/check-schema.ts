@@ -1,7 +1,7 @@
 import { Ajv, type ErrorObject, type ValidateFunction } from "ajv";
 import { isPlainDay } from "../base/index.js";
 import { wordSchemaError } from "./schema-words.js";
-import type { JsonSchema } from "./schemas/index.js";
+import { CHANGE_SCHEMA, type JsonSchema, REFERRED_BY_CHANGES } from "./schemas/index.js";
 import { below, type Report, type Source } from "./source.js";
 
 const ajv = new Ajv({
@@ -21,6 +21,10 @@ const validators = new Map<JsonSchema, ValidateFunction>();
 function validatorOf(schema: JsonSchema): ValidateFunction {
   const known = validators.get(schema);
   if (known) return known;
+  // Copies: a schema that was compiled by itself already keeps the pointers of its own.
+  if (schema === CHANGE_SCHEMA) {
+    for (const [name, part] of Object.entries(REFERRED_BY_CHANGES)) ajv.addSchema({ ...part }, name);
+  }
   const fresh = ajv.compile(schema);
   validators.set(schema, fresh);
   return fresh;

@@ -1,7 +1,17 @@
 import type { TextFile } from "../base/index.js";
 
-/** What a file of a rulebook folder is, by its path alone. */
-export type FileRole = "manifest" | "rule" | "condition" | "model" | "table" | "group" | "words" | "measuring";
+/** What a file of a rulebook folder or (the last two) of an overlay is, by its path alone. */
+export type FileRole =
+  | "manifest"
+  | "rule"
+  | "condition"
+  | "model"
+  | "table"
+  | "group"
+  | "words"
+  | "measuring"
+  | "overlay"
+  | "change";
 
 /** A file with its role and its path inside the folder. */
 export interface RoledFile {
@@ -28,19 +38,31 @@ const FOLDERS: ReadonlyMap<string, FileRole> = new Map([
   ["measuring", "measuring"],
 ]);
 
-const LATER: ReadonlyMap<string, string> = new Map([
-  ["overlays", "overlays are"],
-  ["overlay", "overlays are"],
-]);
+/** Names that only an overlay has: its manifest and its change files; and the folder where somebody keeps overlays. */
+const OF_OVERLAYS: ReadonlySet<string> = new Set(["overlay", "overlays", "changes"]);
 
 const ENDING = /\.(?:ya?ml|json)$/i;
 
+/** The path of a file inside its folder. */
+export interface StepsInside {
+  /** With `/`. */
+  readonly inside: string;
+  readonly steps: readonly string[];
+  /** Name without folders and ending. */
+  readonly name: string;
+}
+
+/** The role of files in a folder of that name, where its name says it. */
+export function roleInFolder(folder: string): FileRole | undefined {
+  return FOLDERS.get(folder);
+}
+
 /**
- * The role of a file, a mistake, or null for a file that is none of the rulebook's data (a text beside the rules).
+ * The steps of a path below its folder, a mistake, or null for a file with another ending than data have.
  *
- * @param root - folder that every path begins with; empty where paths begin at the manifest
+ * @param root - folder that the path must begin with; empty where paths begin inside it
  */
-export function roleOf(file: TextFile, root: string): RoledFile | RoleMistake | null {
+export function stepsInside(file: TextFile, root: string): StepsInside | RoleMistake | null {
   const prefix = root === "" || root.endsWith("/") ? root : `${root}/`;
   if (!file.path.startsWith(prefix)) {
     return { code: "outside-folder", text: `the file is not in the rulebook folder "${root}"; move it there` };
@@ -48,12 +70,25 @@ export function roleOf(file: TextFile, root: string): RoledFile | RoleMistake | 
   const inside = file.path.slice(prefix.length);
   if (!ENDING.test(inside)) return null;
   const steps = inside.split("/");
-  const name = (steps.at(-1) ?? "").replace(ENDING, "");
-  const [folder = ""] = steps;
-  const later = LATER.get(steps.length === 1 ? name : folder);
-  if (later) return { code: "not-supported", text: `${later} not supported by this version; leave the file out` };
   if (steps.includes("..") || steps.includes("") || steps.includes(".")) {
     return { code: "bad-path", text: "the path is not a plain path inside the rulebook folder" };
+  }
+  return { inside, steps, name: (steps.at(-1) ?? "").replace(ENDING, "") };
+}
+
+/**
+ * The role of a file, a mistake, or null for a file that is none of the rulebook's data (a text beside the rules).
+ *
+ * @param root - folder that every path begins with; empty where paths begin at the manifest
+ */
+export function roleOf(file: TextFile, root: string): RoledFile | RoleMistake | null {
+  const found = stepsInside(file, root);
+  if (found === null || "code" in found) return found;
+  const { inside, steps, name } = found;
+  const [folder = ""] = steps;
+  if (OF_OVERLAYS.has(steps.length === 1 ? name : folder)) {
+    const text = "this is part of an overlay; keep overlays in folders of their own, and give them with --over";
+    return { code: "overlay-in-rulebook", text };
   }
   if (steps.length === 1) {
     if (name === "rulebook") return { role: "manifest", file, inside, name };
@@ -65,7 +100,7 @@ export function roleOf(file: TextFile, root: string): RoledFile | RoleMistake | 
       text: "folders inside topic folders are not read; put the file into its topic folder",
     };
   }
-  return { role: FOLDERS.get(folder) ?? "rule", file, inside, name };
+  return { role: roleInFolder(folder) ?? "rule", file, inside, name };
 }
 
 /** Whether a path inside a rulebook folder is one at which a rule is read. */

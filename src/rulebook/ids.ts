@@ -28,13 +28,15 @@ export function checkIds(loaded: readonly LoadedFile[]): void {
   checkWrittenNames(loaded);
 }
 
-function idOf(data: unknown): string | null {
+/** The id that a file states, or null. */
+export function idOf(data: unknown): string | null {
   return typeof data === "object" && data !== null && "id" in data && typeof data.id === "string" ? data.id : null;
 }
 
 const HYPHENS = /[\u00ad\u2010-\u2015\u2212\ufe58\ufe63\uff0d]/gu;
 
-function foldId(id: string): string {
+/** An id without what people and file systems do not tell apart. */
+export function foldId(id: string): string {
   return id.normalize("NFKC").toLowerCase().replace(HYPHENS, "-");
 }
 

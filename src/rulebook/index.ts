@@ -27,6 +27,16 @@ export { type LoadOptions, loadRulebook } from "./load.js";
 export { waysOn } from "./measuring-reading.js";
 export { modelFactsOn } from "./model-reading.js";
 export { canBeChanged } from "./names-in-use.js";
+export {
+  type BookThing,
+  type Overlay,
+  type OverlayChange,
+  type OverlayFiles,
+  type SiteWord,
+  type SwitchedOff,
+  type WordOfOverlays,
+  wordOfOverlays,
+} from "./overlay.js";
 export { type ColumnFileReading, readColumnFile } from "./read-column-file.js";
 export { type DeviationsReading, readDeviationFile } from "./read-deviation-file.js";
 export { readSiteFile, type SiteReading } from "./read-site-file.js";

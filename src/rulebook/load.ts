@@ -1,35 +1,24 @@
 import { sha256OfData, type TextFile } from "../base/index.js";
-import { checkSchema } from "./check-schema.js";
 import { type BookNames, readCondition } from "./condition-reading.js";
 import { findCycle, MOST_COMPARISONS, sizeOf } from "./conditions-graph.js";
 import { type FileLimits, RULEBOOK_LIMITS } from "./file-limits.js";
 import { type FileRole, type RoledFile, roleOf } from "./file-roles.js";
 import { conditionsOfGroups, readGroups } from "./group-reading.js";
 import { checkIds } from "./ids.js";
+import { dataOfFiles, inheritedFirst, type LaidBook, layOverlays } from "./lay-overlays.js";
+import { loadFolder } from "./load-files.js";
 import type { LoadedFile } from "./loaded-file.js";
 import { checkManifest } from "./manifest.js";
 import { readWays } from "./measuring-reading.js";
 import { readModel } from "./model-reading.js";
 import { checkOutcomesInCases, checkRemedy, namesOfRule } from "./names-in-use.js";
-import { checkQuotes } from "./quotes.js";
+import type { OverlayFiles } from "./overlay.js";
 import type { RawConditionFile, RawGroup, RawManifest, RawModel, RawRule, RawTable, RawWay, RawWords } from "./raw.js";
-import { readYaml } from "./read-yaml.js";
 import type { Condition, Rule } from "./rule.js";
 import { checkGroupNames } from "./rule-of-group.js";
 import { readRule } from "./rule-reading.js";
 import type { FileFinding, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
-import {
-  CONDITION_SCHEMA,
-  GROUP_SCHEMA,
-  type JsonSchema,
-  MEASURING_SCHEMA,
-  MODEL_SCHEMA,
-  RULE_SCHEMA,
-  RULEBOOK_SCHEMA,
-  TABLE_SCHEMA,
-  WORDS_SCHEMA,
-} from "./schemas/index.js";
-import { Report } from "./source.js";
+import type { Report } from "./source.js";
 import { readTable } from "./table-reading.js";
 import { checkTablesOfRule, checkTablesThere, factsGiven, type ReportedTable } from "./tables-in-use.js";
 import { joinWords } from "./word-reading.js";
@@ -38,64 +27,46 @@ import { joinWords } from "./word-reading.js";
 export interface LoadOptions {
   /** Folder that the given paths begin with, such as "rules"; left out where they begin at the manifest. */
   readonly root?: string;
+  /** Overlays of sites, each laid over the rulebook and those before it. */
+  readonly over?: readonly OverlayFiles[];
   /** Other limits than the usual ones, for tests. */
   readonly limits?: FileLimits;
 }
 
-const SCHEMAS: Readonly<Record<FileRole, JsonSchema>> = {
-  manifest: RULEBOOK_SCHEMA,
-  rule: RULE_SCHEMA,
-  condition: CONDITION_SCHEMA,
-  model: MODEL_SCHEMA,
-  table: TABLE_SCHEMA,
-  group: GROUP_SCHEMA,
-  words: WORDS_SCHEMA,
-  measuring: MEASURING_SCHEMA,
-};
-
 /**
  * Loads and checks a rulebook folder as a whole. Bad files are values, not errors: every finding over all files is
  * gathered, in the order of paths, lines and columns. A rulebook with a single finding does not load, and neither
- * does one without a rule, so that no point ever passes because nothing was asked.
+ * does one without a rule, so that no point ever passes because nothing was asked. Overlays are looked at only where
+ * the rulebook alone has no mistake; the book with them merged in is then checked in the same way.
  *
  * @param files - every YAML (or JSON) file of the folder; files with another ending are passed over
  */
 export function loadRulebook(files: readonly TextFile[], options: LoadOptions = {}): RulebookLoading {
-  const limits = options.limits ?? RULEBOOK_LIMITS;
+  const { root = "", limits = RULEBOOK_LIMITS, over = [] } = options;
   const findings: FileFinding[] = [];
-  if (files.length > limits.files) {
-    const text = `the folder has ${files.length} files, at most ${limits.files} are allowed`;
-    return { ok: false, findings: [{ file: options.root ?? "", line: 1, column: 1, code: "too-many-files", text }] };
-  }
-  const roled = takeRoles(files, options.root ?? "", findings);
-  const loaded = roled.flatMap((file) => loadFile(file, limits, findings));
-  checkIds(loaded);
-  const rulebook = readBook(roled, loaded, options.root ?? "", findings);
-  if (rulebook !== null && findings.length === 0) return { ok: true, rulebook };
-  return { ok: false, findings: findings.sort(byPlace) };
+  const folder = loadFolder({ root, files, limits, roleOf }, findings);
+  if (folder === null) return { ok: false, findings };
+  checkIds(folder.loaded);
+  const digest = sha256OfData(dataOfFiles(folder.loaded));
+  const rulebook = readBook({ ...folder, digest, overlays: [], switchedOff: [], inherited: new Set() }, root, findings);
+  if (rulebook === null || findings.length > 0) return { ok: false, findings: findings.sort(byPlace) };
+  if (over.length === 0) return { ok: true, rulebook };
+  const [manifest] = dataOf<RawManifest>(folder.loaded, "manifest");
+  if (!manifest) throw new Error("a rulebook has loaded without a manifest");
+  const laid = layOverlays({ ...folder, manifest: manifest.raw }, over, limits, findings);
+  checkIds(inheritedFirst(laid));
+  const whole = readBook(laid, root, findings);
+  if (whole !== null && findings.length === 0) return { ok: true, rulebook: whole };
+  return { ok: false, findings: sayWhence(findings, laid.inherited).sort(byPlace) };
 }
 
-function takeRoles(files: readonly TextFile[], root: string, findings: FileFinding[]): readonly RoledFile[] {
-  const roled: RoledFile[] = [];
-  for (const file of [...files].sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0))) {
-    const role = roleOf(file, root);
-    if (role === null) continue;
-    if ("role" in role) roled.push(role);
-    else findings.push({ file: file.path, line: 1, column: 1, ...role });
-  }
-  return roled;
-}
-
-function loadFile(roled: RoledFile, limits: FileLimits, findings: FileFinding[]): LoadedFile[] {
-  const reading = readYaml(roled.file, limits);
-  if (!reading.ok) {
-    findings.push(...reading.findings);
-    return [];
-  }
-  const report = new Report(reading.source, findings);
-  const fits = checkSchema(reading.source, SCHEMAS[roled.role], report);
-  if (fits && roled.role !== "words") checkQuotes(report);
-  return [{ ...roled, source: reading.source, report, fits }];
+/** The rulebook alone has no mistake, so what is wrong in its own files was brought about by an overlay. */
+function sayWhence(findings: readonly FileFinding[], inherited: ReadonlySet<string>): FileFinding[] {
+  return findings.map((finding) =>
+    inherited.has(finding.file)
+      ? { ...finding, text: `${finding.text} (an overlay brings this about; the rulebook alone is right)` }
+      : finding,
+  );
 }
 
 /** Data of all files of a role whose form is right; the schema vouches for the type. */
@@ -105,12 +76,8 @@ function dataOf<T>(loaded: readonly LoadedFile[], role: FileRole): readonly (Loa
     .map((file) => ({ ...file, raw: file.source.data as T }));
 }
 
-function readBook(
-  roled: readonly RoledFile[],
-  loaded: readonly LoadedFile[],
-  root: string,
-  findings: FileFinding[],
-): Rulebook | null {
+function readBook(book: LaidBook, root: string, findings: FileFinding[]): Rulebook | null {
+  const { roled, loaded } = book;
   const [manifest] = dataOf<RawManifest>(loaded, "manifest");
   const inFolder = (role: FileRole): ReadonlySet<string> =>
     new Set(roled.filter((file) => file.role === role).map((file) => file.name));
@@ -140,14 +107,13 @@ function readBook(
     rules.push(rule);
   }
   checkTablesUsed(loaded, tables, roled);
-  checkConditionsUsed(loaded, conditionData, conditionsOfGroups(groupFiles, conditionData), findings);
+  checkConditionsUsed(book, conditionData, conditionsOfGroups(groupFiles, conditionData), findings);
   const { words, placeOfWord } = joinWords(
     dataOf<RawWords>(loaded, "words").map(({ raw, report, file }) => ({ raw, report, path: file.path })),
   );
   const ways = readWays(dataOf<RawWay>(loaded, "measuring"), words.common);
   if (!manifest) return null;
   const { name, version, language, sets, defaultSet, baselineModel, methods } = manifest.raw;
-  const digest = sha256OfData(loaded.map(({ inside, source }) => ({ path: inside, data: source.data })));
   return {
     name,
     version,
@@ -164,7 +130,9 @@ function readBook(
     words,
     ways,
     placeOfWord,
-    digest,
+    overlays: book.overlays,
+    switchedOff: book.switchedOff,
+    digest: book.digest,
     signedBy: null,
   };
 }
@@ -203,9 +171,12 @@ function readConditions(loaded: readonly LoadedFile[], names: BookNames): Readon
   return conditions;
 }
 
-/** Left alone while a rule, condition or group has mistakes: the name that is missed may be among them. */
+/**
+ * Left alone while a rule, condition or group has mistakes: the name that is missed may be among them. A condition
+ * below an overlay may lie idle: the rule that used it is changed or switched off.
+ */
 function checkConditionsUsed(
-  loaded: readonly LoadedFile[],
+  { loaded, inherited }: LaidBook,
   conditionData: ReadonlyMap<string, unknown>,
   ofGroups: ReadonlySet<string>,
   findings: readonly FileFinding[],
@@ -218,8 +189,8 @@ function checkConditionsUsed(
   );
   if (rules.length === 0 || findings.some(({ file }) => !others.has(file))) return;
   const used = new Set([...ofGroups, ...rules.flatMap(({ raw }) => [...namesOfRule(raw, conditionData).conditions])]);
-  for (const { raw, report } of dataOf<RawConditionFile>(loaded, "condition")) {
-    if (used.has(raw.id)) continue;
+  for (const { raw, report, file } of dataOf<RawConditionFile>(loaded, "condition")) {
+    if (used.has(raw.id) || inherited.has(file.path)) continue;
     report.atValue("/id", "unused-condition", `no rule uses the condition "${raw.id}"; use it or remove the file`);
   }
 }

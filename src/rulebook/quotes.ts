@@ -1,8 +1,16 @@
 import type { Report } from "./source.js";
 
+const TEXTS =
+  "title|name|methods/says|messages/(?:fail|warn)|remedy/text|alsoWritten/\\d+|words/[a-z]+/\\d+|" +
+  "citations/[^/]+/(?:says|source|clause)|cases/\\d+/name";
+
 /** Where a rule, condition, model or manifest holds free text; ids, choices, days and quantities stand bare. */
-const FREE_TEXT =
-  /^\/(?:title|name|methods\/says|messages\/(?:fail|warn)|remedy\/text|alsoWritten\/\d+|words\/[a-z]+\/\d+|citations\/[^/]+\/(?:says|source|clause)|cases\/\d+\/name)$/;
+const FREE_TEXT = new RegExp(`^/(?:${TEXTS})$`);
+
+/** The same of the manifest of an overlay and of its change files. */
+export const OVERLAY_FREE_TEXT = new RegExp(
+  `^/(?:name|over/name|reason|by|addsCases/\\d+/name|replaces/(?:${TEXTS}))$`,
+);
 
 /**
  * Reports free texts without quotes: a colon, a number sign or a word such as "no" in a bare text sooner or later

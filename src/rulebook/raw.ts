@@ -2,6 +2,7 @@ import type { Outcome, Stage } from "../base/index.js";
 import type { CommonWords, DecimalSign, FieldWords, Language } from "../facts/index.js";
 import type { Acceptable } from "./deviation.js";
 import type { Basis, Operator } from "./rule.js";
+import type { ChangeableKind } from "./schemas/index.js";
 
 /** Data of the files as the schemas let them through: form checked, meaning not yet. */
 
@@ -147,6 +148,25 @@ export interface RawManifest {
     readonly basis: Basis;
     readonly says: string;
   };
+}
+
+export interface RawOverlay {
+  readonly name: string;
+  readonly version: string;
+  readonly over: { readonly name: string; readonly version: string };
+}
+
+/** A change file of an overlay. */
+export interface RawChange {
+  /** One kind, with the id of the thing. */
+  readonly changes: Readonly<Partial<Record<ChangeableKind, string>>>;
+  /** Whole keys of the file of the thing; null takes a key away. */
+  readonly replaces?: Readonly<Record<string, unknown>>;
+  readonly addsCases?: readonly RawCase[];
+  readonly switchedOff?: true;
+  readonly reason: string;
+  readonly by: string;
+  readonly on: string;
 }
 
 export interface RawWords {

@@ -1,6 +1,7 @@
 import type { Dimension, PlainDay, TextPlace } from "../base/index.js";
 import type { FactState, WayAccuracy, WordLists } from "../facts/index.js";
 import type { Group } from "./group.js";
+import type { Overlay, SwitchedOff } from "./overlay.js";
 import type { Citation, Condition, Rule } from "./rule.js";
 import type { ValueTable } from "./table.js";
 
@@ -73,7 +74,11 @@ export interface Rulebook {
   readonly words: WordLists;
   readonly ways: ReadonlyMap<string, WayOfMeasuring>;
   readonly placeOfWord: PlaceOfWord;
-  /** SHA-256 of the canonical JSON (RFC 8785) of all loaded data. */
+  /** What sites have laid over it, the lowest first. */
+  readonly overlays: readonly Overlay[];
+  /** Rules that an overlay has switched off; they stand in `rules` no more. */
+  readonly switchedOff: readonly SwitchedOff[];
+  /** SHA-256 of the canonical JSON (RFC 8785) of all loaded data, overlays included. */
   readonly digest: string;
   /** Fingerprint of the trusted key by which the signature of the rulebook was checked; null where nobody asked. */
   readonly signedBy: string | null;

@@ -13,6 +13,8 @@ export interface Spots {
   readonly value: Spot;
   /** Whether the value is a text that stands without quotes. */
   readonly bareText?: true;
+  /** Path of the file, where a change file says it and not the file of the source. */
+  readonly file?: string;
 }
 
 /** A YAML file as plain data, with the place of every value by JSON pointer. */
@@ -21,6 +23,8 @@ export interface Source {
   readonly path: string;
   readonly data: unknown;
   readonly spots: ReadonlyMap<string, Spots>;
+  /** Where the last change file of an overlay says that it changes this; left out where none does. */
+  readonly changedAt?: TextPlace;
 }
 
 /** A file as plain data with places, or what keeps it from being read. */
@@ -48,28 +52,39 @@ export class Report {
 
   /** Adds a finding at the value that the pointer names, or at the nearest thing around it. */
   atValue(pointer: string, code: string, text: string): void {
-    this.#findings.push({ ...this.placeOf(pointer), code, text });
+    this.#add(this.placeOf(pointer), code, text);
   }
 
   /** Adds a finding at the key that the pointer names. */
   atKey(pointer: string, code: string, text: string): void {
-    this.#findings.push({ ...this.placeOfKey(pointer), code, text });
+    this.#add(this.placeOfKey(pointer), code, text);
   }
 
   /** Where the value begins. */
   placeOf(pointer: string): TextPlace {
-    return { file: this.#source.path, ...this.#spotsAround(pointer).value };
+    const { file = this.#source.path, value } = this.#spotsAround(pointer);
+    return { file, ...value };
   }
 
   /** Where the key of the value begins; the value itself where it has no key. */
   placeOfKey(pointer: string): TextPlace {
-    const spots = this.#spotsAround(pointer);
-    return { file: this.#source.path, ...(spots.key ?? spots.value) };
+    const { file = this.#source.path, key, value } = this.#spotsAround(pointer);
+    return { file, ...(key ?? value) };
   }
 
   /** Pointers to every text that stands without quotes, in the order of the file. */
   bareTexts(): readonly string[] {
     return [...this.#source.spots].filter(([, spots]) => spots.bareText).map(([pointer]) => pointer);
+  }
+
+  /** What was right before a change and is wrong with it, is for the change to mend. */
+  #add(place: TextPlace, code: string, text: string): void {
+    const { changedAt, path } = this.#source;
+    if (changedAt === undefined || place.file !== path) this.#findings.push({ ...place, code, text });
+    else {
+      const inherited = `inherited from ${place.file}:${place.line}:${place.column}`;
+      this.#findings.push({ ...changedAt, code, text: `${text} (${inherited})` });
+    }
   }
 
   #spotsAround(pointer: string): Spots {

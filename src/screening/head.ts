@@ -9,6 +9,7 @@ import { METHOD_ALLOWED_SHOWN } from "./methods/method-allowed.js";
 import { POINT_TWICE_SHOWN } from "./point-twice.js";
 import type { ModelShown, ResultHead, SurveyShown } from "./result.js";
 import { showRule } from "./rule-shown.js";
+import { rulebookShown } from "./rulebook-shown.js";
 import { tablesShown } from "./table-shown.js";
 
 /** What stands before the points. */
@@ -37,12 +38,7 @@ export function headOf(
     asOf: options.asOf,
     stage: options.stage,
     set: options.set,
-    rulebook: {
-      name: rulebook.name,
-      version: rulebook.version,
-      digest: rulebook.digest,
-      signedBy: rulebook.signedBy,
-    },
+    rulebook: rulebookShown(rulebook),
     site: { name: options.siteName ?? site?.siteName ?? null, file: site?.file ?? null, digest: site?.digest ?? null },
     reading,
     deviations,

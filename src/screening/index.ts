@@ -48,6 +48,13 @@ export type {
   TableShown,
 } from "./result.js";
 export { conditionInWords } from "./rule-shown.js";
+export type {
+  ChangedBy,
+  ChangeShown,
+  OverlayShown,
+  RulebookShown,
+  SwitchedOffShown,
+} from "./rulebook-shown.js";
 export { type PointJudge, pointJudge, reachesLevel, screen } from "./screen.js";
 export type { FactWhy, PointWhy, RuleWhy } from "./why.js";
 export { whyPoints } from "./why.js";

@@ -31,6 +31,8 @@ export const POINT_TWICE_SHOWN: RuleShown = {
   ],
   reviewOverdue: false,
   remedy: REMEDY,
+  addedBy: null,
+  changedBy: [],
 };
 
 /**

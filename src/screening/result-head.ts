@@ -3,6 +3,7 @@ import type { ColumnReading, ImportProblem, SheetReading } from "../records/inde
 import type { BandKind, Citation } from "../rulebook/index.js";
 import type { DeviationsShown } from "./deviations/deviation-shown.js";
 import type { Finding } from "./finding.js";
+import type { ChangedBy, RulebookShown } from "./rulebook-shown.js";
 
 /** A rule that this survey could not be asked for lack of a column. */
 export interface NotAsked {
@@ -95,6 +96,10 @@ export interface RuleShown {
   /** The date to review its limit has passed. */
   readonly reviewOverdue: boolean;
   readonly remedy: string;
+  /** Name of the overlay that added it; null for a rule of the rulebook. */
+  readonly addedBy: string | null;
+  /** The overlays that changed it, the lowest first; mostly none. */
+  readonly changedBy: readonly ChangedBy[];
 }
 
 /** A row of a group. */
@@ -149,13 +154,7 @@ export interface ResultHead {
   readonly asOf: PlainDay;
   readonly stage: Stage;
   readonly set: string;
-  readonly rulebook: {
-    readonly name: string;
-    readonly version: string;
-    readonly digest: string;
-    /** Fingerprint of the trusted key that signed the rulebook; null where no key was asked for. */
-    readonly signedBy: string | null;
-  };
+  readonly rulebook: RulebookShown;
   readonly site: { readonly name: string | null; readonly file: string | null; readonly digest: string | null };
   /** What a person settled about the reading of the surveys. */
   readonly reading: ReadingSettled;

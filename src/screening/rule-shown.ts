@@ -3,11 +3,12 @@ import { factName, findFact, plainWords } from "../facts/index.js";
 import type { Band, Bound, Condition, LimitEntry, Operator, Rulebook } from "../rulebook/index.js";
 import type { ReadyRule } from "./judge-point.js";
 import type { LimitShown, RuleShown } from "./result.js";
+import { overlaysOfRule } from "./rulebook-shown.js";
 
 /** A rule as results list it: what it demands, when it applies, its limits in force and their sources. */
 export function showRule(
   { rule, compiled }: ReadyRule,
-  rulebook: Pick<Rulebook, "conditions">,
+  rulebook: Pick<Rulebook, "conditions" | "overlays">,
   options: { readonly stage: Stage; readonly asOf: PlainDay },
 ): RuleShown {
   const entry = rule.limits.find(({ from, until }) => from <= options.asOf && (until === null || options.asOf < until));
@@ -24,6 +25,7 @@ export function showRule(
     citations: [...rule.citations.values()],
     reviewOverdue: compiled.reviewOverdue,
     remedy: rule.remedy.text,
+    ...overlaysOfRule(rulebook, rule.id),
   };
 }
 

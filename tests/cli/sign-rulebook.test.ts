@@ -176,6 +176,35 @@ describe("--trust", () => {
     expect(call).toMatchObject({ ok: false, findings: [{ code: "not-trusted" }] });
   });
 
+  it("is asked of each folder for itself where one lies over another", async () => {
+    const { folder, owner, other } = signersDesk();
+    const [book, site] = [join(folder, "rules"), join(folder, "site")];
+    cpSync(projectPath("rules"), book, { recursive: true });
+    mkdirSync(site);
+    const { name, version } = parse(readFileSync(join(book, "rulebook.yaml"), "utf8")) as Record<string, string>;
+    const over = `over: { name: ${JSON.stringify(name)}, version: ${JSON.stringify(version)} }`;
+    writeFileSync(join(site, "overlay.yaml"), `name: "works book"\nversion: "1.0.0"\n${over}\n`);
+    const signed = (key: string, ...more: readonly string[]) =>
+      runCommand("sign-rulebook", ...more, "--key", key, "--says", "tested");
+    await signed(owner.private, book);
+    const trusting = [owner.public, other.public].flatMap((path) => ["--trust", path]);
+    const screen = (...trust: readonly string[]) =>
+      runCommand("screen", projectPath("samples/survey.xlsx"), "--json", "--rules", book, "--over", site, ...trust);
+    expect(await screen(...trusting)).toMatchObject({ code: 2, err: expect.stringContaining(`${site}/rulebook.sig`) });
+    expect(await signed(other.private, site, "--rules", book)).toMatchObject({ code: 0, err: "" });
+    const key = (path: string) => (parse(readFileSync(join(path, "rulebook.sig"), "utf8")) as { key: string }).key;
+    const { rulebook } = resultOf(await screen(...trusting)) as unknown as Head;
+    expect(rulebook).toMatchObject({ signedBy: key(book), overlays: [{ name: "works book", signedBy: key(site) }] });
+    expect(await screen("--trust", owner.public)).toMatchObject({
+      code: 2,
+      err: expect.stringContaining(`${site}/rulebook.sig:1:1: it is signed by another key`),
+    });
+    expect(await signed(owner.private, book, "--rules", site, "--overwrite")).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("for a folder that lies over a rulebook"),
+    });
+  });
+
   it("is asked of the rulebook that comes with the program, too", async () => {
     const { owner } = signersDesk();
     const run = await runCommand("blank-survey", join(freshFolder(), "s.xlsx"), "--trust", owner.public);

@@ -109,6 +109,8 @@ function rule(id: string, title: string, cites: string, undecided: "warn" | "fai
     citations,
     reviewOverdue: false,
     remedy: "see the title",
+    addedBy: null,
+    changedBy: [],
   };
 }
 
@@ -118,7 +120,14 @@ export const HEAD: ResultHead = {
   asOf: "2026-06-01",
   stage: "proposed",
   set: "core",
-  rulebook: { name: "trade-practice", version: "2026.1", digest: digestOf("b"), signedBy: null },
+  rulebook: {
+    name: "trade-practice",
+    version: "2026.1",
+    digest: digestOf("b"),
+    overlays: [],
+    switchedOff: [],
+    signedBy: null,
+  },
   site: { name: "Harbour mill", file: "site.yaml", digest: digestOf("c") },
   reading: { columnFile: null, wordFiles: [], options: [] },
   deviations: null,

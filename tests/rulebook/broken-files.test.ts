@@ -1,19 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { loadRulebook } from "../../src/rulebook/index.js";
-import type { Broken } from "./broken.js";
+import { type Broken, type BrokenText, breakText } from "./broken.js";
 import { BROKEN } from "./broken-files.js";
 import { SMALL_BOOK, SMALL_GROUPS, smallFiles } from "./small-book.js";
 
-const MARK = "▶";
-
-/** Breaks one thing; the mark in the new text says where the finding must stand, and is taken out. */
-function breakBook({ file, from, to, at }: Broken): { text: string; line: number; column: number } {
-  const good = SMALL_BOOK[file] ?? SMALL_GROUPS[file] ?? "";
-  if (good.split(from).length !== 2) throw new Error(`"${from}" must stand once in ${file}`);
-  const marked = good.replace(from, () => to).replace(at ?? MARK, (found) => (at === undefined ? found : MARK + found));
-  if (marked.split(MARK).length !== 2) throw new Error(`the place must be marked once in ${file}`);
-  const before = marked.slice(0, marked.indexOf(MARK)).split("\n");
-  return { text: marked.replace(MARK, ""), line: before.length, column: (before.at(-1) ?? "").length + 1 };
+/** Breaks one thing in a file of the small book. */
+function breakBook(broken: Broken): BrokenText {
+  return breakText(SMALL_BOOK[broken.file] ?? SMALL_GROUPS[broken.file] ?? "", broken);
 }
 
 describe("a rulebook with one mistake", () => {

@@ -27,3 +27,21 @@ export function mistakesIn(file: string, rows: readonly Row[]): readonly Broken[
     ...(at ? { at } : {}),
   }));
 }
+
+const MARK = "▶";
+
+/** A text with one mistake, and where the finding must stand. */
+export interface BrokenText {
+  readonly text: string;
+  readonly line: number;
+  readonly column: number;
+}
+
+/** Breaks one thing; the mark in the new text says where the finding must stand, and is taken out. */
+export function breakText(good: string, { file, from, to, at }: Broken): BrokenText {
+  if (good.split(from).length !== 2) throw new Error(`"${from}" must stand once in ${file}`);
+  const marked = good.replace(from, () => to).replace(at ?? MARK, (found) => (at === undefined ? found : MARK + found));
+  if (marked.split(MARK).length !== 2) throw new Error(`the place must be marked once in ${file}`);
+  const before = marked.slice(0, marked.indexOf(MARK)).split("\n");
+  return { text: marked.replace(MARK, ""), line: before.length, column: (before.at(-1) ?? "").length + 1 };
+}

@@ -222,17 +222,17 @@ describe("a hostile folder", () => {
     expect(other("base-1", "another", "OTHER-1")).toEqual(["models/baseline.yaml:3:15 duplicate-name"]);
   });
 
-  it("refuses overlays by name, and files that have no place", () => {
+  it("refuses parts of overlays inside a rulebook, and files that have no place", () => {
     const text = "id: x\n";
-    for (const path of ["overlay.yaml", "overlays/x.yaml"]) {
+    for (const path of ["overlay.yaml", "overlays/x.yaml", "overlays/site/rules/x.yaml", "changes/x.yaml"]) {
       const loading = loadRulebook(smallFiles({ [path]: text }));
       expect(loading.ok ? [] : loading.findings).toMatchObject([
         {
           file: path,
           line: 1,
           column: 1,
-          code: "not-supported",
-          text: expect.stringContaining("not supported by this version"),
+          code: "overlay-in-rulebook",
+          text: expect.stringContaining("--over"),
         },
       ]);
     }

@@ -5,6 +5,7 @@ import { paragraph, table } from "../terminal/layout.js";
 import { type WrittenFile, writtenLines } from "../terminal/report.js";
 import { columnsSection, problemsSection, readSection } from "../terminal/sections.js";
 import { countOf } from "../wording/numbers.js";
+import { bookInWords } from "../wording/overlays.js";
 import { issuedSection } from "./issued-section.js";
 import { BuiltLists } from "./lists.js";
 
@@ -53,7 +54,7 @@ function titleSection({ program, built }: BuiltHead): readonly string[] {
   const { rulebook, set, asOf, site } = built;
   return [
     ...paragraph(
-      `${program.name} ${program.version}: proposed against built, rulebook ${rulebook.name} ${rulebook.version}, ` +
+      `${program.name} ${program.version}: proposed against built, rulebook ${bookInWords(rulebook)}, ` +
         `set ${set}, limits as of ${asOf}`,
     ),
     ...(site.name === null ? [] : paragraph(`Site: ${site.name}`)),

@@ -2,6 +2,7 @@ import type { BuiltHead, BuiltPoint } from "../../built/index.js";
 import { factName } from "../../facts/index.js";
 import { csvRecord, type Field } from "../csv/record.js";
 import { safeText } from "../csv/safe-text.js";
+import { overlaysNamed } from "../wording/overlays.js";
 import { differenceInWords, partnerInWords, rowsInWords, turnedInWords, worseRules } from "./words.js";
 
 type Columns = readonly (readonly [heading: string, field: (point: BuiltPoint) => Field])[];
@@ -48,6 +49,7 @@ function columnsFor(head: BuiltHead): Columns {
     ["rulebook", () => rulebook.name],
     ["rulebook version", () => rulebook.version],
     ["rulebook digest", () => rulebook.digest],
+    ["overlays", () => overlaysNamed(rulebook)],
     ["as of", () => asOf],
     ["set", () => set],
     ["issued under", () => head.issued?.run ?? head.proposed.digest],

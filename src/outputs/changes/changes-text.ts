@@ -41,8 +41,9 @@ function thingLines(things: readonly ThingChanged[]): readonly string[] {
   if (things.length === 0) return ["The rulebooks differ in nothing that an outcome rests on", ""];
   return [
     "What is different",
-    ...things.flatMap(({ kind, id, how, leaves }) => [
+    ...things.flatMap(({ kind, id, how, leaves, saidBy }) => [
       `  ${kind} ${id}: ${how}`,
+      ...saidBy.flatMap(({ overlay, reason, by, on }) => paragraph(`by ${overlay}: ${reason} (${by}, ${on})`, "    ")),
       ...leaves.flatMap(({ path, before, after }) =>
         paragraph(`${path.join(" > ")}: ${shown(before)} becomes ${shown(after)}`, "    "),
       ),

@@ -1,13 +1,13 @@
 import type { RunCompared, RunDifferences } from "../../comparing/index.js";
 import { paragraph } from "../terminal/layout.js";
+import { bookInWords } from "../wording/overlays.js";
 
 /** Digits of a digest that are shown. */
 const SHOWN = 12;
 
 /** One side of a comparison: its rulebook, and the stored result that stands for it. */
 export function sideLines(first: string, { rulebook, stored, digest, set, asOf }: RunCompared): readonly string[] {
-  const { name, version } = rulebook;
-  const book = `${name} ${version} (digest ${rulebook.digest.slice(0, SHOWN)})`;
+  const book = `${bookInWords(rulebook)} (digest ${rulebook.digest.slice(0, SHOWN)})`;
   if (stored === null) return paragraph(book, first);
   const { file, digest: ofFile } = stored;
   return [

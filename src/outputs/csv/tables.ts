@@ -7,6 +7,7 @@ import { missingOf, reasonOf, remedyOf, sourceOf } from "../findings/reasons.js"
 import { indexRules, type RuleIndex } from "../findings/rule-index.js";
 import { changeInWords, factValueInWords, limitInWords } from "../wording/facts.js";
 import { otherMethodInWords } from "../wording/methods.js";
+import { overlaysNamed } from "../wording/overlays.js";
 import { csvRecord, type Field } from "./record.js";
 import { safeText } from "./safe-text.js";
 
@@ -49,6 +50,7 @@ function runColumns<T>(head: ResultHead): Columns<T> {
     ["rulebook", () => head.rulebook.name],
     ["rulebook version", () => head.rulebook.version],
     ["rulebook digest", () => head.rulebook.digest],
+    ["overlays", () => overlaysNamed(head.rulebook)],
     ["as of", () => head.asOf],
     ["stage", () => head.stage],
     ["set", () => head.set],

@@ -14,6 +14,7 @@ import type {
 } from "../../screening/index.js";
 import { acceptedShape, deviationsShape } from "./deviation-shapes.js";
 import { openShape, otherMethodShape, stepShape } from "./method-shapes.js";
+import { changedByShape, rulebookShape } from "./rulebook-shapes.js";
 import type { Shape } from "./shape.js";
 
 /** Numbers without a finite value have no JSON form; an end without a bound is null. */
@@ -206,6 +207,8 @@ function ruleShape(rule: RuleShown): Shape<RuleShown> {
     citations: rule.citations.map(citationShape),
     reviewOverdue: rule.reviewOverdue,
     remedy: rule.remedy,
+    addedBy: rule.addedBy,
+    changedBy: rule.changedBy.map(changedByShape),
   };
 }
 
@@ -217,12 +220,7 @@ export function headShape(head: ResultHead): Shape<ResultHead> {
     asOf: head.asOf,
     stage: head.stage,
     set: head.set,
-    rulebook: {
-      name: head.rulebook.name,
-      version: head.rulebook.version,
-      digest: head.rulebook.digest,
-      signedBy: head.rulebook.signedBy,
-    },
+    rulebook: rulebookShape(head.rulebook),
     site: { name: head.site.name, file: head.site.file, digest: head.site.digest },
     reading: {
       columnFile: head.reading.columnFile === null ? null : fileShape(head.reading.columnFile),

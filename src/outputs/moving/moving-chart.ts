@@ -3,6 +3,7 @@ import { formatNumber } from "../../base/index.js";
 import type { LimitMoved, Stretch } from "../../moving/index.js";
 import { showControls } from "../csv/safe-text.js";
 import { countOf } from "../wording/numbers.js";
+import { bookInWords } from "../wording/overlays.js";
 import { wrapText } from "../wording/wrap.js";
 import { type Panel, panelSvg, round } from "./chart-panel.js";
 import { chartStyle } from "./chart-style.js";
@@ -112,7 +113,7 @@ function footOf({ head, rule, place }: LimitMoved): string {
   const { rulebook, set, stage, asOf, surveys } = head;
   const files = surveys.map(({ file }) => file).join(", ");
   return (
-    `Rule ${rule.id}, ${place.at.file} line ${place.at.line}; ${rulebook.name} ${rulebook.version} ` +
+    `Rule ${rule.id}, ${place.at.file} line ${place.at.line}; ${bookInWords(rulebook)} ` +
     `(digest ${rulebook.digest.slice(0, 12)}), set ${set}, stage ${stage}, limits as of ${asOf}; surveys: ${files}`
   );
 }

@@ -1,6 +1,7 @@
 import type { LimitMoved, MovedStep } from "../../moving/index.js";
 import { csvRecord, type Field } from "../csv/record.js";
 import { safeText } from "../csv/safe-text.js";
+import { overlaysNamed } from "../wording/overlays.js";
 
 type Columns = readonly (readonly [heading: string, field: (step: MovedStep) => Field])[];
 
@@ -28,6 +29,7 @@ function columnsFor({ head, rule, place, model }: LimitMoved): Columns {
     ["rulebook", () => rulebook.name],
     ["rulebook version", () => rulebook.version],
     ["rulebook digest", () => rulebook.digest],
+    ["overlays", () => overlaysNamed(rulebook)],
     ["set", () => set],
     ["stage", () => stage],
     ["as of", () => asOf],

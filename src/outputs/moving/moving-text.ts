@@ -3,6 +3,7 @@ import type { LimitMoved, MovedStep, Stretch } from "../../moving/index.js";
 import { paragraph, type TableColumn, table } from "../terminal/layout.js";
 import { countOf } from "../wording/numbers.js";
 import { markedOutcome } from "../wording/outcomes.js";
+import { bookInWords } from "../wording/overlays.js";
 import { DIGITS, holdsValue, movedInWords, valueInWords } from "./words.js";
 
 /** Lines of the list of changes on the terminal; the JSON has all. */
@@ -19,7 +20,7 @@ export function movingText(moved: LimitMoved, form: "steps" | "changes"): string
       ? paragraph(`with it move the rules that rest on the same value: ${alsoMoved.join(", ")}`)
       : []),
     ...paragraph(
-      `${countOf(points, "point")}, ${rulebook.name} ${rulebook.version} (digest ${rulebook.digest.slice(0, 12)}), ` +
+      `${countOf(points, "point")}, ${bookInWords(rulebook)} (digest ${rulebook.digest.slice(0, 12)}), ` +
         `set ${head.set}, stage ${head.stage}, limits as of ${head.asOf}`,
     ),
     "",

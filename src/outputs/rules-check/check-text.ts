@@ -2,6 +2,7 @@ import type { TextPlace } from "../../base/index.js";
 import type { AlterationReport, CoverageReport } from "../../proving/index.js";
 import { table } from "../terminal/layout.js";
 import { countOf } from "../wording/numbers.js";
+import { bookInWords } from "../wording/overlays.js";
 import type { RulesCheck } from "./rules-check.js";
 
 /** What was found wrong, a line per mistake, in the form that editors and shells can follow. */
@@ -21,9 +22,10 @@ export function checkMistakesText({ mistakes, cases }: RulesCheck): string {
 export function checkText({ rulebook, cases, reviewsDue, coverage, alterations }: RulesCheck): string {
   if (rulebook === null || cases === null) return "";
   const lines = [
-    `${rulebook.name} ${rulebook.version}: ${countOf(rulebook.rules, "rule")}, ` +
+    `${bookInWords(rulebook)}: ${countOf(rulebook.rules, "rule")}, ` +
       `${countOf(rulebook.models, "sensor model")}, ${countOf(rulebook.tables, "table")}, ${countOf(cases.runs, "case run")}, ${cases.wrong.length} not as expected`,
     `digest ${rulebook.digest}`,
+    ...(rulebook.switchedOff.length > 0 ? [`switched off: ${rulebook.switchedOff.join(", ")}`] : []),
     ...(reviewsDue.length > 0 ? ["", "Limits to be reviewed; their day has passed, and they still hold"] : []),
     ...reviewsDue.map(({ rule, reviewBy, at }) => `  ${place(at)}: ${rule}: to be reviewed by ${reviewBy}`),
     ...(coverage ? coverageLines(coverage) : []),

@@ -30,6 +30,9 @@ export interface RulesCheck {
     readonly name: string;
     readonly version: string;
     readonly digest: string;
+    /** What lies over it, the lowest first. */
+    readonly overlays: readonly { readonly name: string; readonly version: string; readonly digest: string }[];
+    readonly switchedOff: readonly string[];
     readonly rules: number;
     readonly models: number;
     readonly tables: number;

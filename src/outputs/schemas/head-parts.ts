@@ -1,4 +1,5 @@
 import { SETTLING_PARTS } from "./method-parts.js";
+import { CHANGED_BY, OVERLAY_PARTS } from "./overlay-parts.js";
 import {
   BANDS,
   CELL,
@@ -135,6 +136,8 @@ const RULE = exactly("A rule that was applied.", {
   citations: listOf("Sources of its limits.", defined("citation")),
   reviewOverdue: flag("The day to review its limit has passed; the limit still holds."),
   remedy: text("What to do where it is broken."),
+  addedBy: textOrNull("Name of the overlay that added it; null for a rule of the rulebook."),
+  changedBy: CHANGED_BY,
 });
 
 const COUNTS = exactly("Outcomes of one rule over all points.", {
@@ -187,6 +190,7 @@ export const HEAD_PARTS = {
   bound: BOUND,
   limitInForce: LIMIT_IN_FORCE,
   rule: RULE,
+  ...OVERLAY_PARTS,
   ruleCounts: COUNTS,
   summary: SUMMARY,
 } as const;

@@ -2,6 +2,7 @@ import { DEVIATIONS } from "./deviation-parts.js";
 import { FINDING_PARTS } from "./finding-parts.js";
 import { GROUP_PARTS } from "./group-parts.js";
 import { HEAD_PARTS } from "./head-parts.js";
+import { RULEBOOK_SHOWN } from "./overlay-parts.js";
 import {
   DAY,
   defined,
@@ -31,15 +32,7 @@ export const HEAD = {
   asOf: form("Day for which limits were looked up.", DAY),
   stage: oneOfWords("Whether the points are proposals or built.", ["proposed", "installed"]),
   set: text("Set of rules that was asked."),
-  rulebook: exactly("The rulebook, overlays included.", {
-    name: text("Its name."),
-    version: text("Its version."),
-    digest: form("SHA-256 of the canonical JSON of all its data.", SHA256),
-    signedBy: formOrNull(
-      "Fingerprint of the trusted key that signed it (SHA-256 of its DER form); null where none was asked for.",
-      "^sha256:[0-9a-f]{64}$",
-    ),
-  }),
+  rulebook: RULEBOOK_SHOWN,
   site: exactly("The site as stated for the run.", {
     name: textOrNull("Its name, part of every point id."),
     file: textOrNull("Site file."),

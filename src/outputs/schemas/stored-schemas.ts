@@ -43,6 +43,16 @@ export const COMPARED_HEAD_SCHEMA: SchemaPart = atLeast({
   ...HEAD_PARTS,
   stage: oneOfWords("Whether the points are proposals or built.", ["proposed", "installed"]),
   site: atLeast({ name: textOrNull("Name of the site."), file: textOrNull("Site file.") }),
+  rulebook: {
+    ...HEAD_PARTS.rulebook,
+    properties: {
+      name: text("Name."),
+      version: text("Version."),
+      digest: form("Digest.", SHA256),
+      // Results of versions that knew no overlays do not have it.
+      overlays: listOf("Overlays.", atLeast({ name: text("Name."), version: text("Version.") })),
+    },
+  },
 });
 
 /** What is asked of a point. */

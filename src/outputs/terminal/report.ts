@@ -1,9 +1,11 @@
 import type { ResultHead, Summary } from "../../screening/index.js";
+import { bookInWords } from "../wording/overlays.js";
 import { methodsSection, settlingSection } from "./advice-sections.js";
 import { deviationsSection } from "./deviations-section.js";
 import { groupsSection } from "./groups-section.js";
 import { paragraph } from "./layout.js";
 import { notAskedSection } from "./not-asked-section.js";
+import { overlaysSection } from "./overlays-section.js";
 import { columnsSection, problemsSection, readSection, rulesSection, verdictsSection } from "./sections.js";
 
 /** A file that the run wrote, with what it holds ("screened workbook"). */
@@ -26,6 +28,7 @@ export function terminalReport(head: ResultHead, summary: Summary, written: read
     readSection(head),
     ...head.surveys.filter((survey) => survey.columns.length > 0).map(columnsSection),
     problemsSection(head.surveys),
+    overlaysSection(head),
     rulesSection(head, summary),
     groupsSection(head),
     notAskedSection(head),
@@ -49,7 +52,7 @@ function titleSection(head: ResultHead): readonly string[] {
   const overdue = head.rules.filter((rule) => rule.reviewOverdue).map((rule) => rule.id);
   return [
     ...paragraph(
-      `${head.program.name} ${head.program.version}: rulebook ${head.rulebook.name} ${head.rulebook.version}, ` +
+      `${head.program.name} ${head.program.version}: rulebook ${bookInWords(head.rulebook)}, ` +
         `set ${head.set}, points ${head.stage}, limits as of ${head.asOf}`,
     ),
     ...(head.site.name === null ? [] : paragraph(`Site: ${head.site.name}`)),

@@ -15,13 +15,14 @@ import { indexRules, type RuleIndex } from "../findings/rule-index.js";
 import { paragraph } from "../terminal/layout.js";
 import { acceptedInWords, markedFinding, markedPoint, standingInWords } from "../wording/deviations.js";
 import { factValueInWords, missingInWords } from "../wording/facts.js";
+import { overlaysInWords } from "../wording/overlays.js";
 import { pointInWords, rowInWords } from "../wording/places.js";
 import { sourceInWords } from "../wording/sources.js";
 import type { CellsRead } from "./cells-read.js";
 
 /** What the words rest on besides the point. */
 export interface WhyContext {
-  readonly head: Pick<ResultHead, "rules" | "models" | "tables" | "deviations">;
+  readonly head: Pick<ResultHead, "rules" | "models" | "tables" | "deviations" | "rulebook">;
   readonly rulebook: Pick<Rulebook, "conditions">;
   /** Looks cells up in the survey of a file; null where there is none. */
   readonly cells: (file: string) => CellsRead | null;
@@ -38,6 +39,7 @@ export function whyText(why: PointWhy, context: WhyContext): string {
     ...(open.length > 0 ? paragraph(open.map(missingInWords).join(", "), "To find out so that nothing is open: ") : []),
     ...inOrder(rules).flatMap((rule) => ["", ...ruleLines(rule, point, index, context)]),
     ...notAskedLines(rules, index),
+    ...switchedOffLines(context.head.rulebook),
   ];
   return lines.map((line) => `${line}\n`).join("");
 }
@@ -70,6 +72,14 @@ function notAskedLines(rules: readonly RuleWhy[], index: RuleIndex): readonly st
   ];
 }
 
+function switchedOffLines({ switchedOff }: ResultHead["rulebook"]): readonly string[] {
+  if (switchedOff.length === 0) return [];
+  const lines = switchedOff.map(
+    ({ rule, title, overlay, reason, by, on }) => `${title} (${rule}), by ${overlay}: ${reason} (${by}, ${on})`,
+  );
+  return ["", "Switched off", ...lines.flatMap((line) => paragraph(line, "  "))];
+}
+
 function ruleLines(rule: RuleWhy, point: PointResult, index: RuleIndex, context: WhyContext): readonly string[] {
   const { finding, trace, facts } = rule;
   const shown = index.rule(rule.rule);
@@ -78,6 +88,7 @@ function ruleLines(rule: RuleWhy, point: PointResult, index: RuleIndex, context:
   const isBad = finding.outcome !== "pass" && finding.outcome !== "not-applicable";
   return [
     ...title,
+    ...(shown ? overlaysInWords(shown).flatMap((line) => paragraph(line, "  ")) : []),
     ...(isBad ? paragraph(reasonOf(finding, index), "  ") : []),
     ...(isBad && remedy !== "" ? paragraph(remedy, "  to do: ") : []),
     ...deviationLines(rule, point, context),

@@ -4,6 +4,7 @@ import type { ResultHead, Summary } from "../../screening/index.js";
 import { indexRules } from "../findings/rule-index.js";
 import { factValueInWords, limitInForceInWords } from "../wording/facts.js";
 import { markedOutcome } from "../wording/outcomes.js";
+import { bookInWords, overlayLines, overlaysInWords } from "../wording/overlays.js";
 import { sourceInWords } from "../wording/sources.js";
 import { otherMethodRows, settlingRows } from "./advice-rows.js";
 import { deviationRows } from "./deviation-rows.js";
@@ -61,7 +62,8 @@ function whatWasScreened(head: ResultHead): readonly TextRow[] {
     bodyRow("site", [head.site.name ?? "not named", ...(head.site.file ? [head.site.file] : [])].join(", ")),
     ...readingRows(head.reading),
     ...(head.deviations ? [bodyRow("deviations", `${head.deviations.file}\nSHA-256 ${head.deviations.digest}`)] : []),
-    bodyRow("rulebook", `${head.rulebook.name} ${head.rulebook.version}\nSHA-256 ${head.rulebook.digest}`),
+    bodyRow("rulebook", `${bookInWords(head.rulebook)}\nSHA-256 ${head.rulebook.digest}`),
+    ...overlayLines(head.rulebook).flatMap(([book, lines]) => bodyRow("laid over it", [book, ...lines].join("\n"))),
     bodyRow("rules asked", `set "${head.set}", points ${head.stage}, limits as of ${head.asOf}`),
     bodyRow("program", `${head.program.name} ${head.program.version}\nresult ${head.digest}`),
   ];
@@ -102,6 +104,7 @@ export function rulesRows(head: ResultHead): readonly TextRow[] {
           ...(rule.appliesWhen === null ? [] : [`applies when ${rule.appliesWhen}`]),
           ...(rule.releases === "never" ? ["no deviation from it is accepted"] : []),
           ...rule.limits.map((one) => limitInForceInWords(one, rule.judged)),
+          ...overlaysInWords(rule),
         ].join("\n"),
         rule.citations.map(sourceInWords).join("\n"),
         rule.remedy,
@@ -109,6 +112,7 @@ export function rulesRows(head: ResultHead): readonly TextRow[] {
         rule.reviewOverdue ? "overdue" : "",
       ),
     ),
+    ...switchedOffRows(head),
     BLANK_ROW,
     headingRow("sensor model", "value of", "is", "sources", "in force from"),
     ...head.models.flatMap((model) =>
@@ -120,6 +124,15 @@ export function rulesRows(head: ResultHead): readonly TextRow[] {
       }),
     ),
     ...tableRows(head),
+  ];
+}
+
+function switchedOffRows({ rulebook: { switchedOff } }: ResultHead): readonly TextRow[] {
+  if (switchedOff.length === 0) return [];
+  return [
+    BLANK_ROW,
+    headingRow("rule switched off", "would demand", "by overlay", "reason", "said by", "on"),
+    ...switchedOff.map(({ rule, title, overlay, reason, by, on }) => bodyRow(rule, title, overlay, reason, by, on)),
   ];
 }
 

@@ -1,5 +1,6 @@
 import { LANGUAGES, MODEL_FACTS } from "../../facts/index.js";
 import { BASES } from "../rule.js";
+import { VERSION } from "./overlay-schema.js";
 import {
   CITATIONS,
   CITES,
@@ -22,12 +23,7 @@ export const RULEBOOK_SCHEMA: JsonSchema = {
   type: "object",
   properties: {
     name: TEXT,
-    version: {
-      title: "version",
-      type: "string",
-      pattern: "^\\d+\\.\\d+\\.\\d+$",
-      $comment: 'three numbers in quotes, such as "1.0.0"',
-    },
+    version: VERSION,
     language: {
       title: "language",
       description: "Language of titles, messages and remedies.",

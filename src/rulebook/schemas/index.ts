@@ -1,8 +1,10 @@
 import { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
+import { CHANGE_SCHEMA } from "./change-schema.js";
 import { COLUMNS_SCHEMA } from "./columns-schema.js";
 import { DEVIATIONS_SCHEMA } from "./deviations-schema.js";
 import { GROUP_SCHEMA } from "./group-schema.js";
 import { MEASURING_SCHEMA } from "./measuring-schema.js";
+import { OVERLAY_SCHEMA } from "./overlay-schema.js";
 import type { JsonSchema } from "./parts.js";
 import { RULE_SCHEMA } from "./rule-schema.js";
 import { SIGNATURE_SCHEMA } from "./signature-schema.js";
@@ -11,11 +13,13 @@ import { TABLE_SCHEMA } from "./table-schema.js";
 import { WORDS_SCHEMA } from "./words-schema.js";
 
 export { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
+export { CHANGE_SCHEMA, CHANGEABLE_KINDS, type ChangeableKind, REFERRED_BY_CHANGES } from "./change-schema.js";
 export { COLUMNS_SCHEMA, IGNORE } from "./columns-schema.js";
 export { DEVIATIONS_SCHEMA } from "./deviations-schema.js";
 export { editorSchema } from "./editor/editor-schema.js";
 export { GROUP_SCHEMA } from "./group-schema.js";
 export { MEASURING_SCHEMA } from "./measuring-schema.js";
+export { OVERLAY_SCHEMA } from "./overlay-schema.js";
 export type { JsonSchema } from "./parts.js";
 export { RULE_SCHEMA } from "./rule-schema.js";
 export { SIGNATURE_SCHEMA } from "./signature-schema.js";
@@ -36,6 +40,8 @@ export const SCHEMA_FILES: Readonly<Record<string, JsonSchema>> = {
   "measuring.schema.json": MEASURING_SCHEMA,
   "table.schema.json": TABLE_SCHEMA,
   "words.schema.json": WORDS_SCHEMA,
+  "overlay.schema.json": OVERLAY_SCHEMA,
+  "change.schema.json": CHANGE_SCHEMA,
   "site.schema.json": SITE_SCHEMA,
   "columns.schema.json": COLUMNS_SCHEMA,
   "deviations.schema.json": DEVIATIONS_SCHEMA,

@@ -28,6 +28,8 @@ export const METHOD_ALLOWED_SHOWN: RuleShown = {
   ],
   reviewOverdue: false,
   remedy: REMEDY,
+  addedBy: null,
+  changedBy: [],
 };
 
 /**

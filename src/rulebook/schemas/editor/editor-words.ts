@@ -94,6 +94,7 @@ const KEYS: Readonly<Record<string, string>> = {
   "example/cell": "The cell as it stands in a survey.",
   "example/locale": "Language of the survey, with its country where numbers are written otherwise there.",
   "example/expect": "What reading it must give.",
+  "/replaces": "Whole keys as they would stand in the file of the thing; null takes a key away.",
   "change file/addsCases": "Cases that are put behind those of the rule.",
   "book it lies over/name": "Name of the rulebook or overlay.",
 };
