@@ -7,19 +7,21 @@ import { type BlankSurveyInput, blankSurvey, countOf } from "../outputs/index.js
 import { findingLine, openRulebook } from "./open-rulebook.js";
 import { OVER, overOption } from "./over-option.js";
 import type { Terminal } from "./terminal.js";
+import { addTrustOption, isAboutTrust, TRUST_OPTION } from "./trusted-book.js";
 
 const OPTIONS = z.object({
   language: z.enum(LANGUAGES as [Language, ...Language[]]),
   stage: z.enum(STAGES as [Stage, ...Stage[]]),
   rules: z.string().optional(),
   over: OVER,
+  ...TRUST_OPTION,
   set: z.string().optional(),
   overwrite: z.boolean().default(false),
 });
 
 /** `spotface blank-survey`: a workbook to be filled in on site, made from the rulebook. */
 export function blankSurveyCommand(terminal: Terminal, program: BlankSurveyInput["program"]): Command {
-  return new Command("blank-survey")
+  const command = new Command("blank-survey")
     .description("write an empty survey workbook to fill in, with drop-down lists, checks and advice on every cell")
     .argument("<file>", "workbook to write (.xlsx)")
     .addOption(
@@ -31,11 +33,11 @@ export function blankSurveyCommand(terminal: Terminal, program: BlankSurveyInput
     .option("--rules <folder>", "rulebook whose rules say what is asked (default: the one that comes with the program)")
     .addOption(overOption())
     .option("--set <name>", "set of rules that say what is asked (default: the one that the rulebook names)")
-    .option("--overwrite", "replace the file if it is there already")
-    .action(async (file: string, raw: unknown) => {
-      const done = await writeBlankSurvey(file, OPTIONS.parse(raw), terminal, program);
-      terminal.setExitCode(done ? 0 : 2);
-    });
+    .option("--overwrite", "replace the file if it is there already");
+  return addTrustOption(command).action(async (file: string, raw: unknown) => {
+    const done = await writeBlankSurvey(file, OPTIONS.parse(raw), terminal, program);
+    terminal.setExitCode(done ? 0 : 2);
+  });
 }
 
 async function writeBlankSurvey(
@@ -49,9 +51,10 @@ async function writeBlankSurvey(
     return false;
   };
   if (!/\.xlsx$/i.test(file)) return refuse(`${file}: a blank survey is a workbook; choose a name that ends in .xlsx`);
-  const loading = await openRulebook(options.rules ?? null, options.over);
+  const loading = await openRulebook(options.rules ?? null, options.over, options.trust);
   if (!loading.ok) {
     for (const finding of loading.findings) terminal.err(findingLine(finding));
+    if (isAboutTrust(loading.findings)) return refuse("the rulebook is not trusted; nothing was written");
     return refuse(`the rulebook has ${countOf(loading.findings.length, "mistake")}; correct it and run again`);
   }
   const { rulebook } = loading;

@@ -105,7 +105,7 @@ async function screened(
 ): Promise<ChangesShown> {
   if (files.length === 0) stop(terminal, "give the survey files that a rulebook is to be tried on");
   const bookOf = (rules: string | undefined, over: readonly string[]): Promise<Rulebook> =>
-    rulebookOf({ rules, over: [...said.over, ...over] }, terminal);
+    rulebookOf({ rules, over: [...said.over, ...over], trust: said.trust }, terminal);
   const books = {
     older: stored.older ? null : await bookOf(sides.before, sides.beforeOver),
     newer: stored.newer ? null : await bookOf(sides.after, sides.afterOver),

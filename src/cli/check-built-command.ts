@@ -21,6 +21,7 @@ import { addReadingOptions } from "./reading-options.js";
 import { CannotRun, readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
+import { addTrustOption } from "./trusted-book.js";
 
 /** `spotface check-built`: what was built beside what was proposed, and the orders that are to be called back. */
 export function checkBuiltCommand(terminal: Terminal, program: ScreeningInput["program"]): Command {
@@ -49,7 +50,7 @@ export function checkBuiltCommand(terminal: Terminal, program: ScreeningInput["p
           "against it; with difference, also if anything was built otherwise than proposed",
       ).choices(["recall", "difference"]),
     );
-  return addReadingOptions(command).action(async (files: string[], raw: unknown) => {
+  return addReadingOptions(addTrustOption(command)).action(async (files: string[], raw: unknown) => {
     const options = CHECK_BUILT_OPTIONS.safeParse(raw);
     if (!options.success) {
       terminal.err(optionMistakes(options.error));

@@ -52,7 +52,7 @@ export async function checkBuiltFiles(
     const twice = givenTwice(side);
     if (twice !== undefined) throw new RangeError(`${twice}: the file is given twice on one side`);
   }
-  const loading = await openRulebook(options.rules ?? null, options.over);
+  const loading = await openRulebook(options.rules ?? null, options.over, options.trust);
   if (!loading.ok) return failed(loading.findings);
   const { rulebook } = loading;
   const chosen = readingChosen(run);

@@ -3,6 +3,7 @@ import { isPlainDay } from "../base/index.js";
 import { OVER } from "./over-option.js";
 import { READING_OPTIONS, type ReadingChosen } from "./reading-options.js";
 import { RUN_OPTIONS } from "./screen-options.js";
+import { TRUST_OPTION } from "./trusted-book.js";
 
 /** Options of `spotface check-built` as they come from the command line. */
 export const CHECK_BUILT_OPTIONS = z
@@ -19,6 +20,7 @@ export const CHECK_BUILT_OPTIONS = z
     siteFile: z.string().optional(),
     rules: z.string().optional(),
     over: OVER,
+    ...TRUST_OPTION,
     csv: z.string().optional(),
     result: z.string().optional(),
     failOn: z.enum(["recall", "difference"]).optional(),

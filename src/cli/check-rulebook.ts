@@ -1,9 +1,10 @@
 import type { PlainDay, TextFile } from "../base/index.js";
 import type { RulesCheck, WrongCase } from "../outputs/index.js";
 import { alterBook, coverageOf } from "../proving/index.js";
-import { type FileFinding, loadRulebook, type Rule, type Rulebook, type RuleCase, runCase } from "../rulebook/index.js";
-import { readBookFiles } from "./open-rulebook.js";
+import { type FileFinding, type Rule, type Rulebook, type RuleCase, runCase } from "../rulebook/index.js";
+import { loadTrusted, readBookFiles } from "./open-rulebook.js";
 import { lineOf, problemsSince } from "./problems-since.js";
+import { loadRemembered } from "./remembered-books.js";
 
 /** What to look at besides form, meaning and cases. */
 export interface CheckOptions {
@@ -13,6 +14,8 @@ export interface CheckOptions {
   readonly alterations: boolean;
   /** An older rulebook or overlay, FOLDER or FOLDER@COMMIT: what changed must have a higher version and be recorded. */
   readonly since: string | null;
+  /** Files of public keys, of which one must have signed the rulebook; none: no signature is asked for. */
+  readonly trust: readonly string[];
   /** The day on which reviews are due. */
   readonly asOf: PlainDay;
 }
@@ -21,14 +24,14 @@ export interface CheckOptions {
 export async function checkRulebook(folder: string | null, options: CheckOptions): Promise<RulesCheck> {
   const read = await readBookFiles(folder, options.over);
   if (!read.ok) return notLoaded(read.findings, []);
-  const loading = loadRulebook(read.files, read);
+  const loading = await loadTrusted(read, folder, options);
   if (!loading.ok)
     return notLoaded(
       loading.findings,
       [read, ...read.over].flatMap(({ files }) => files),
     );
   const { rulebook } = loading;
-  const below = options.over.length > 0 ? loadRulebook(read.files, { root: read.root }) : null;
+  const below = options.over.length > 0 ? loadRemembered({ ...read, over: [] }) : null;
   const alone = below?.ok ? below.rulebook : null;
   const newer = { ...read, folder, rulebook: alone ?? rulebook };
   const unreleased = options.since === null ? [] : await problemsSince(options.since, newer);

@@ -7,6 +7,7 @@ import { programIdentity } from "./identity.js";
 import { OVER, overOption } from "./over-option.js";
 import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
+import { addTrustOption, TRUST_OPTION } from "./trusted-book.js";
 
 const OPTIONS = z
   .object({
@@ -15,6 +16,7 @@ const OPTIONS = z
     complete: z.boolean().default(false),
     over: OVER,
     since: z.string().optional(),
+    ...TRUST_OPTION,
     asOf: z.string().refine(isPlainDay, { message: "expected a day that exists, written YYYY-MM-DD" }).optional(),
     json: z.boolean().default(false),
     sarif: z.boolean().default(false),
@@ -23,7 +25,7 @@ const OPTIONS = z
 
 /** `spotface check-rules`: loads a rulebook as a screening would, runs every case, and says what the cases prove. */
 export function checkRulesCommand(terminal: Terminal): Command {
-  return new Command("check-rules")
+  const command = new Command("check-rules")
     .description("check a rulebook: form, facts, units, dates, citations, and every case written beside a rule")
     .argument("[folder]", "rulebook folder (default: the one that comes with the program)")
     .addOption(overOption())
@@ -36,38 +38,39 @@ export function checkRulesCommand(terminal: Terminal): Command {
     )
     .option("--as-of <day>", "day for which reviews are due, YYYY-MM-DD (default: today in UTC)")
     .option("--json", "print the check as one JSON document")
-    .option("--sarif", "print it as SARIF 2.1.0, which code hosts show beside the lines of a change")
-    .action(async (folder: string | undefined, raw: unknown) => {
-      const options = OPTIONS.safeParse(raw);
-      if (!options.success) {
-        terminal.err(optionMistakes(options.error));
-        terminal.setExitCode(2);
-        return;
-      }
-      const { json, sarif, complete } = options.data;
-      if (json && sarif) {
-        terminal.err("spotface: --json and --sarif both take the output; choose one\n");
-        terminal.setExitCode(2);
-        return;
-      }
-      const check = await checkRulebook(folder ?? null, {
-        over: options.data.over,
-        coverage: options.data.coverage || complete,
-        alterations: options.data.altered || complete,
-        since: options.data.since ?? null,
-        asOf: options.data.asOf ?? utcDay(terminal.now()),
-      });
-      if (sarif) await terminal.out(checkSarif(check, programIdentity()));
-      else if (json) await terminal.out(checkJson(check));
-      else {
-        terminal.err(checkMistakesText(check));
-        await terminal.out(checkText(check));
-      }
-      if (check.rulebook === null) {
-        terminal.err(`spotface: ${countOf(check.mistakes.length, "mistake")}; nothing was run\n`);
-      }
-      terminal.setExitCode(exitCodeOf(check, complete));
+    .option("--sarif", "print it as SARIF 2.1.0, which code hosts show beside the lines of a change");
+  return addTrustOption(command).action(async (folder: string | undefined, raw: unknown) => {
+    const options = OPTIONS.safeParse(raw);
+    if (!options.success) {
+      terminal.err(optionMistakes(options.error));
+      terminal.setExitCode(2);
+      return;
+    }
+    const { json, sarif, complete } = options.data;
+    if (json && sarif) {
+      terminal.err("spotface: --json and --sarif both take the output; choose one\n");
+      terminal.setExitCode(2);
+      return;
+    }
+    const check = await checkRulebook(folder ?? null, {
+      over: options.data.over,
+      coverage: options.data.coverage || complete,
+      alterations: options.data.altered || complete,
+      since: options.data.since ?? null,
+      trust: options.data.trust,
+      asOf: options.data.asOf ?? utcDay(terminal.now()),
     });
+    if (sarif) await terminal.out(checkSarif(check, programIdentity()));
+    else if (json) await terminal.out(checkJson(check));
+    else {
+      terminal.err(checkMistakesText(check));
+      await terminal.out(checkText(check));
+    }
+    if (check.rulebook === null) {
+      terminal.err(`spotface: ${countOf(check.mistakes.length, "mistake")}; nothing was run\n`);
+    }
+    terminal.setExitCode(exitCodeOf(check, complete));
+  });
 }
 
 function exitCodeOf({ rulebook, mistakes, cases, coverage, alterations }: RulesCheck, complete: boolean): 0 | 1 | 2 {

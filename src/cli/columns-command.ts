@@ -10,6 +10,7 @@ import { CannotRun, readingOf, rulebookOf, stop } from "./screen-inputs.js";
 import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 import { triedDraft } from "./tried-draft.js";
+import { addTrustOption, TRUST_OPTION } from "./trusted-book.js";
 
 const OPTIONS = z
   .object({
@@ -19,6 +20,7 @@ const OPTIONS = z
     overwrite: z.boolean().default(false),
     rules: z.string().optional(),
     over: OVER,
+    ...TRUST_OPTION,
   })
   .strict();
 
@@ -36,7 +38,7 @@ export function columnsCommand(terminal: Terminal): Command {
     .option("--json", "print it as one JSON document")
     .option("--rules <folder>", "rulebook whose words are known (default: the one that comes with the program)")
     .addOption(overOption());
-  return addReadingOptions(command).action(async (file: string, raw: unknown) => {
+  return addReadingOptions(addTrustOption(command)).action(async (file: string, raw: unknown) => {
     const options = OPTIONS.safeParse(raw);
     if (!options.success) {
       terminal.err(optionMistakes(options.error));

@@ -13,6 +13,7 @@ import { addReadingOptions } from "./reading-options.js";
 import { CannotRun, readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
+import { addTrustOption } from "./trusted-book.js";
 
 /** `spotface move-limit`: how the counts move as one limit moves. */
 export function moveLimitCommand(terminal: Terminal, program: ScreeningInput["program"]): Command {
@@ -42,7 +43,7 @@ export function moveLimitCommand(terminal: Terminal, program: ScreeningInput["pr
     .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
     .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
     .addOption(overOption());
-  return addReadingOptions(command).action(async (files: string[], raw: unknown) => {
+  return addReadingOptions(addTrustOption(command)).action(async (files: string[], raw: unknown) => {
     const options = MOVE_LIMIT_OPTIONS.safeParse(raw);
     if (!options.success) {
       terminal.err(optionMistakes(options.error));

@@ -4,6 +4,7 @@ import { factOf } from "../facts/index.js";
 import type { NumberPlace } from "../moving/index.js";
 import { OVER } from "./over-option.js";
 import { READING_OPTIONS } from "./reading-options.js";
+import { TRUST_OPTION } from "./trusted-book.js";
 
 /** Options of `spotface move-limit` as they come from the command line. */
 export const MOVE_LIMIT_OPTIONS = z
@@ -11,6 +12,7 @@ export const MOVE_LIMIT_OPTIONS = z
     ...READING_OPTIONS,
     rule: z.string(),
     bound: z.string().optional(),
+    ...TRUST_OPTION,
     model: z.string().optional(),
     from: z.string().optional(),
     to: z.string().optional(),

@@ -36,12 +36,13 @@ export async function inputPaths(
   options: Pick<ReadingChosen, "columns" | "words"> & {
     readonly rules?: string | undefined;
     readonly over?: readonly string[] | undefined;
+    readonly trust?: readonly string[] | undefined;
     readonly siteFile?: string | undefined;
     readonly deviations?: string | undefined;
   },
 ): Promise<readonly string[]> {
-  const { columns, words, rules, over = [], siteFile, deviations } = options;
-  const given = [...words, columns, siteFile, deviations].filter((path) => path !== undefined);
+  const { columns, words, rules, over = [], trust = [], siteFile, deviations } = options;
+  const given = [...words, ...trust, columns, siteFile, deviations].filter((path) => path !== undefined);
   return [...(await rulebookPaths(rules ?? null, over)), ...given];
 }
 

@@ -5,13 +5,16 @@ import { type DiskProblem, readFolderAtCommit, readTextFile, readTextFolder } fr
 import type { Rulebook } from "../rulebook/index.js";
 import {
   type FileFinding,
-  loadRulebook,
+  type Overlay,
   type OverlayFiles,
   type RulebookLoading,
   readSiteFile,
+  SIGNATURE_FILE,
   type SiteReading,
   waysOn,
 } from "../rulebook/index.js";
+import { loadRemembered } from "./remembered-books.js";
+import { checkTrust, type SignatureText } from "./trusted-book.js";
 
 const PACKAGE_ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
@@ -27,22 +30,59 @@ export interface RulebookFiles {
 }
 
 /**
- * Loads a rulebook folder.
+ * Loads a rulebook folder, and checks its signature where somebody asks for one.
  *
  * @param folder - as the user gave it, or FOLDER@COMMIT for the folder as it stood then; null for the one that comes with the program, whose files are named from
  *   `rules/` on wherever the program is installed, so that results are the same on every machine
  * @param over - folders of sites to lay over it, in the same way, the lowest first
+ * @param trust - files of public keys, of which one must have signed the rulebook, and one each overlay; none: no
+ *   signature is asked for
  */
-export async function openRulebook(folder: string | null, over: readonly string[] = []): Promise<RulebookLoading> {
+export async function openRulebook(
+  folder: string | null,
+  over: readonly string[] = [],
+  trust: readonly string[] = [],
+): Promise<RulebookLoading> {
   const read = await readBookFiles(folder, over);
-  return read.ok ? loadRulebook(read.files, read) : read;
+  return read.ok ? loadTrusted(read, folder, { trust }) : read;
 }
+
+/** Loads a rulebook and its overlays from the files of their folders; see `openRulebook`. */
+export async function loadTrusted(
+  read: BookFiles,
+  folder: string | null,
+  { trust }: { readonly trust: readonly string[] },
+): Promise<RulebookLoading> {
+  const loading = loadRemembered(read);
+  if (!loading.ok || trust.length === 0) return loading;
+  // Each folder is signed for itself, so that a site signs its own and no more.
+  const alone = read.over.length === 0 ? loading : loadRemembered({ ...read, over: [] });
+  if (!alone.ok) return alone;
+  const { rulebook } = loading;
+  const book = await checkTrust(alone.rulebook, await signatureOf(folder, read.root), trust);
+  if (!book.ok) return book;
+  const overlays: Overlay[] = [];
+  for (const [index, overlay] of rulebook.overlays.entries()) {
+    const file = await signatureOf(read.over[index]?.folder ?? null, read.over[index]?.root ?? "");
+    const checked = await checkTrust(overlay, file, trust);
+    if (!checked.ok) return checked;
+    overlays.push({ ...overlay, signedBy: checked.signedBy });
+  }
+  return { ok: true, rulebook: { ...rulebook, signedBy: book.signedBy, overlays } };
+}
+
+async function signatureOf(folder: string | null, root: string): Promise<SignatureText> {
+  return { path: `${root}/${SIGNATURE_FILE}`, text: await readBeside(folder, SIGNATURE_FILE) };
+}
+
+/** A rulebook folder and the folders laid over it, read and not looked into. */
+type BookFiles = RulebookFiles & { readonly over: readonly OverlayFolder[] };
 
 /** Reads the files of a rulebook folder and of the overlays over it without looking into them; see `openRulebook`. */
 export async function readBookFiles(
   folder: string | null,
   over: readonly string[],
-): Promise<({ readonly ok: true } & RulebookFiles & { readonly over: readonly OverlayFolder[] }) | Unread> {
+): Promise<({ readonly ok: true } & BookFiles) | Unread> {
   const book = await readRulebookFiles(folder);
   if (!book.ok) return book;
   const overlays: OverlayFolder[] = [];
@@ -83,16 +123,22 @@ function atCommit(folder: string): readonly [folder: string, commit: string | nu
 
 /** The change record of a rulebook folder; empty where there is none. */
 export async function readChanges(folder: string | null): Promise<string> {
-  const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
-  if (commit !== null) {
-    const { files } = await readFolderAtCommit(start, commit, ["changes.md"]);
-    return files.find(({ path }) => path === `${start}/CHANGES.md`)?.text ?? "";
-  }
-  const reading = await readTextFile(`${start.replace(/\/+$/, "")}/CHANGES.md`);
-  return reading.ok ? reading.file.text : "";
+  return (await readBeside(folder, "CHANGES.md")) ?? "";
 }
 
-/** The paths of all files that a rulebook and overlays are read from; none of what is read from a commit. */
+/** A text that stands beside the rules; null where there is none that can be read. */
+async function readBeside(folder: string | null, name: string): Promise<string | null> {
+  const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
+  const path = `${start.replace(/\/+$/, "")}/${name}`;
+  if (commit !== null) {
+    const { files } = await readFolderAtCommit(start, commit, [name.toLowerCase()]);
+    return files.find((file) => file.path === path)?.text ?? null;
+  }
+  const reading = await readTextFile(path);
+  return reading.ok ? reading.file.text : null;
+}
+
+/** The paths of all files that a rulebook and overlays are read from, with their signatures; none of what is read from a commit. */
 export async function rulebookPaths(folder: string | null, over: readonly string[]): Promise<readonly string[]> {
   const paths: string[] = [];
   for (const one of [folder, ...over]) paths.push(...(await pathsOf(one)));
@@ -103,7 +149,7 @@ async function pathsOf(folder: string | null): Promise<readonly string[]> {
   const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
   if (commit !== null) return [];
   const { files } = await readTextFolder(start, RULE_FILES);
-  return files.map(({ path }) => path);
+  return files.length === 0 ? [] : [...files.map(({ path }) => path), `${start.replace(/\/+$/, "")}/${SIGNATURE_FILE}`];
 }
 
 /**

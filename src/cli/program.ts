@@ -5,7 +5,9 @@ import { checkRulesCommand } from "./check-rules-command.js";
 import { columnsCommand } from "./columns-command.js";
 import { programIdentity } from "./identity.js";
 import { moveLimitCommand } from "./move-limit-command.js";
+import { newRuleCommand } from "./new-rule-command.js";
 import { screenCommand } from "./screen-command.js";
+import { signRulebookCommand } from "./sign-rulebook-command.js";
 import type { Terminal } from "./terminal.js";
 import { whatChangesCommand } from "./what-changes-command.js";
 import { whyCommand } from "./why-command.js";
@@ -33,6 +35,8 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     checkBuiltCommand(terminal, identity),
     columnsCommand(terminal),
     checkRulesCommand(terminal),
+    newRuleCommand(terminal),
+    signRulebookCommand(terminal),
     blankSurveyCommand(terminal, identity),
   ]) {
     program.addCommand(command.exitOverride().configureOutput(program.configureOutput()));

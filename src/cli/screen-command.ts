@@ -23,6 +23,7 @@ import { audit, CannotRun, dayOf, readingOf, rulebookOf, setOf, siteOf, stop, su
 import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
 import { type Targets, targetPaths, targetsFor, targetsOf } from "./targets.js";
 import type { Terminal } from "./terminal.js";
+import { addTrustOption } from "./trusted-book.js";
 
 /** `spotface screen`: survey files in, verdicts with reasons out. */
 export function screenCommand(terminal: Terminal, program: ScreeningInput["program"]): Command {
@@ -58,7 +59,7 @@ export function screenCommand(terminal: Terminal, program: ScreeningInput["progr
       ]),
     )
     .option("--skip-unreadable", "leave out files that cannot be read, instead of ending the run");
-  return addReadingOptions(command).action(async (files: string[], raw: unknown) => {
+  return addReadingOptions(addTrustOption(command)).action(async (files: string[], raw: unknown) => {
     const options = SCREEN_OPTIONS.safeParse(raw);
     if (!options.success) {
       terminal.err(optionMistakes(options.error));

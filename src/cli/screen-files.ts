@@ -16,6 +16,8 @@ export interface ScreenFilesOptions {
   readonly rules?: string;
   /** Folders of sites to lay over the rulebook, the lowest first. */
   readonly over?: readonly string[];
+  /** Files of public keys (PEM), of which one must have signed the rulebook. */
+  readonly trust?: readonly string[];
   /** Set of rules; the one the rulebook names if left out. */
   readonly set?: string;
   readonly stage?: Stage;
@@ -67,7 +69,7 @@ export async function screenFiles(
   const twice = givenTwice(paths);
   if (twice !== undefined)
     throw new RangeError(`${twice}: the file is given twice; every point in it would stand twice`);
-  const loading = await openRulebook(options.rules ?? null, options.over);
+  const loading = await openRulebook(options.rules ?? null, options.over, options.trust);
   if (!loading.ok) return { ok: false, findings: loading.findings, unreadable: [] };
   const { rulebook } = loading;
   const asOf = options.asOf ?? utcDay(new Date());

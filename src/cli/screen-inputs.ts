@@ -10,18 +10,20 @@ import { progressOf } from "./progress.js";
 import type { ReadingChosen } from "./reading-options.js";
 import type { ScreenOptions } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
+import { isAboutTrust } from "./trusted-book.js";
 
 /** Ends a run before anything is written; the lines have been said. */
 export class CannotRun extends Error {}
 
 /** The rulebook of a run; its mistakes are said and end the run. */
 export async function rulebookOf(
-  options: Pick<ScreenOptions, "rules" | "over">,
+  options: Pick<ScreenOptions, "rules" | "over" | "trust">,
   terminal: Terminal,
 ): Promise<Rulebook> {
-  const loading = await openRulebook(options.rules ?? null, options.over);
+  const loading = await openRulebook(options.rules ?? null, options.over, options.trust);
   if (loading.ok) return loading.rulebook;
   for (const finding of loading.findings) terminal.err(findingLine(finding));
+  if (isAboutTrust(loading.findings)) return stop(terminal, "the rulebook is not trusted; nothing was run");
   return stop(terminal, `the rulebook has ${countOf(loading.findings.length, "mistake")}; correct it and run again`);
 }
 

@@ -3,6 +3,7 @@ import { isPlainDay, STAGES } from "../base/index.js";
 import type { ReadingLimits } from "../workbook/index.js";
 import { OVER } from "./over-option.js";
 import { LIBRARY_LIMITS, LIBRARY_READING, READING_OPTIONS, type ReadingChosen } from "./reading-options.js";
+import { TRUST_OPTION } from "./trusted-book.js";
 
 const day = z.string().refine(isPlainDay, { message: "expected a day that exists, written YYYY-MM-DD" });
 
@@ -20,6 +21,7 @@ export const RUN_OPTIONS = z
   .object({
     rules: z.string(),
     over: z.array(z.string()),
+    trust: z.array(z.string()),
     set: z.string(),
     stage,
     asOf: day,
@@ -68,6 +70,7 @@ export const SCREEN_OPTIONS = z
       .optional(),
     rules: z.string().optional(),
     over: OVER,
+    ...TRUST_OPTION,
     out: z.string().optional(),
     workbook: z.string().optional(),
     csv: z.string().optional(),

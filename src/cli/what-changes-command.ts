@@ -10,6 +10,7 @@ import { addReadingOptions } from "./reading-options.js";
 import { CannotRun } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
+import { addTrustOption } from "./trusted-book.js";
 
 const OWN = z.object({
   before: z.string().optional(),
@@ -47,7 +48,7 @@ export function whatChangesCommand(terminal: Terminal, program: ScreeningInput["
     .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
     .option("--json", "print it as one JSON document")
     .option("--fail-on-change", "end with exit code 1 if any point would turn");
-  return addReadingOptions(command).action(async (files: string[], raw: Record<string, unknown>) => {
+  return addReadingOptions(addTrustOption(command)).action(async (files: string[], raw: Record<string, unknown>) => {
     const { before, after, beforeOver, afterOver, failOnChange, ...shared } = raw;
     const own = OWN.safeParse({ before, after, beforeOver, afterOver, failOnChange });
     const options = SCREEN_OPTIONS.safeParse(shared);

@@ -10,6 +10,7 @@ import { addReadingOptions } from "./reading-options.js";
 import { readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
+import { addTrustOption } from "./trusted-book.js";
 
 /** Points that are told of at most; more is no longer read by anybody. */
 const MOST_POINTS = 20;
@@ -39,7 +40,7 @@ export function whyCommand(terminal: Terminal, program: ScreeningInput["program"
     .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
     .addOption(overOption())
     .option("--json", "print it as lines of JSON, one per point");
-  return addReadingOptions(command).action(async (files: string[], raw: Record<string, unknown>) => {
+  return addReadingOptions(addTrustOption(command)).action(async (files: string[], raw: Record<string, unknown>) => {
     const { point: _, rule: __, ...shared } = raw;
     const own = OWN.safeParse({ point: raw.point, rule: raw.rule });
     const options = SCREEN_OPTIONS.safeParse(shared);

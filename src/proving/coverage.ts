@@ -2,7 +2,7 @@ import type { TextPlace } from "../base/index.js";
 import type { Rule, Rulebook } from "../rulebook/index.js";
 import { ChangedFacts } from "./changed-facts.js";
 import { type CaseAtStage, DEMAND_KINDS, type Demand, type DemandKind, demandsOf } from "./demands.js";
-import { type ReadyCase, RuleOnDays, readyCases } from "./proven-cases.js";
+import { type Book, type ReadyCase, RuleOnDays, readyCases } from "./proven-cases.js";
 import { type SuggestedCase, suggestedCase } from "./suggested-case.js";
 
 /** One thing that the cases of a rule are asked to show, and whether they do. */
@@ -32,7 +32,8 @@ export function coverageOf(rulebook: Rulebook): CoverageReport {
   return { counts, items };
 }
 
-function coverageOfRule(rule: Rule, rulebook: Rulebook): readonly Shown[] {
+/** What the cases of one rule show. */
+export function coverageOfRule(rule: Rule, rulebook: Book): readonly Shown[] {
   const onDays = new RuleOnDays(rule, rulebook);
   const cases = readyCases(rule, rulebook);
   const run = cases.flatMap((one) => atStages(one, onDays));

@@ -1,11 +1,17 @@
 import type { PlainDay, Stage } from "../base/index.js";
 import { type FactState, factName, factOf } from "../facts/index.js";
 import type { Judgement, Rule, RuleCase } from "../rulebook/index.js";
+import { flowYaml } from "./flow-yaml.js";
+
+/** A case as a rule file holds it. */
+export type WrittenCase = Omit<RuleCase, "at">;
 
 /** A case that is not written yet. */
 export interface SuggestedCase {
   /** The case as a line of YAML, to be pasted below `cases`. */
   readonly yaml: string;
+  /** The same as data. */
+  readonly written: WrittenCase;
 }
 
 /** How a case that is to be written differs from one that is. */
@@ -24,13 +30,24 @@ export function suggestedCase(rule: Rule, base: RuleCase, change: CaseChange): S
   if ((given.get("asOf") ?? rule.casesGive.asOf) !== asOf) given.set("asOf", asOf);
   if (rule.stages.length > 1 && (given.get("stage") ?? rule.casesGive.stage) === undefined) given.set("stage", stage);
   const missing = judgement.open.map(({ fact }) => fact);
+  const suggested: WrittenCase = {
+    name: nameOf(rule, change),
+    given: Object.fromEntries(given),
+    expect: judgement.outcome,
+    missing: missing.length > 0 ? missing : null,
+  };
+  return { yaml: caseLine(suggested), written: suggested };
+}
+
+/** A case as a line of YAML below `cases`. */
+export function caseLine({ name, given, expect, missing }: WrittenCase): string {
   const parts = [
-    `name: ${JSON.stringify(nameOf(rule, change))}`,
-    `given: ${flow(Object.fromEntries(given))}`,
-    `expect: ${judgement.outcome}`,
-    ...(missing.length > 0 ? [`missing: [${missing.join(", ")}]`] : []),
+    `name: ${JSON.stringify(name)}`,
+    `given: ${flowYaml(given)}`,
+    `expect: ${expect}`,
+    ...(missing === null ? [] : [`missing: ${flowYaml(missing)}`]),
   ];
-  return { yaml: `  - { ${parts.join(", ")} }` };
+  return `  - { ${parts.join(", ")} }`;
 }
 
 function nameOf(rule: Rule, { asOf, stage, changes, judgement }: CaseChange): string {
@@ -48,7 +65,7 @@ function nameOf(rule: Rule, { asOf, stage, changes, judgement }: CaseChange): st
 }
 
 /** A fact as cases give it: a number with its unit, a choice, yes and no, null for one that is not there. */
-function written(fact: string, state: FactState): unknown {
+export function written(fact: string, state: FactState): unknown {
   if (!state.known) return null;
   const { value } = state;
   if (typeof value !== "object") return value;
@@ -59,17 +76,3 @@ function written(fact: string, state: FactState): unknown {
 function shown(value: unknown): string {
   return value === true ? "yes" : value === false ? "no" : String(value);
 }
-
-/** Data as flow YAML: plain where it reads back as the same text, in quotes elsewhere. */
-function flow(data: unknown): string {
-  if (Array.isArray(data)) return `[${data.map(flow).join(", ")}]`;
-  if (typeof data === "object" && data !== null) {
-    const pairs = Object.entries(data).map(([key, value]) => `${key}: ${flow(value)}`);
-    return pairs.length === 0 ? "{}" : `{ ${pairs.join(", ")} }`;
-  }
-  if (typeof data !== "string") return String(data);
-  return PLAIN.test(data) && !NOT_TEXT.test(data) ? data : JSON.stringify(data);
-}
-
-const PLAIN = /^[\p{L}\d][\p{L}\p{N}\p{M} .·/²³%°µ-]*$/u;
-const NOT_TEXT = /^(?:[+-]?[\d.]+(?:e[+-]?\d+)?|true|false|null|yes|no)$/i;

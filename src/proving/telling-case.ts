@@ -78,7 +78,8 @@ function factsOf(before: RuleOnDays, after: RuleOnDays, { stages, asOf }: ReadyC
   return [...new Set(named)].filter((fact) => fact !== "stage");
 }
 
-function* changesOf(
+/** Facts of a case changed to each of their values, as many at a time as `depth` says. */
+export function* changesOf(
   base: ReadyCase,
   facts: readonly string[],
   valuesOf: (fact: string, facts: Facts) => readonly FactState[],

@@ -111,3 +111,9 @@ export function roleOf(file: TextFile, root: string): RoledFile | RoleMistake | 
   }
   return { role: roleInFolder(folder) ?? "rule", file, inside, name };
 }
+
+/** Whether a path inside a rulebook folder is one at which a rule is read. */
+export function isRulePath(inside: string): boolean {
+  const role = roleOf({ path: inside, text: "" }, "");
+  return role !== null && "role" in role && role.role === "rule";
+}

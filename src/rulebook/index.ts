@@ -1,3 +1,11 @@
+export {
+  type BookSignature,
+  readSignatureFile,
+  SIGNATURE_FILE,
+  type SignedBook,
+  signatureText,
+  textToSign,
+} from "./book-signature.js";
 export { columnOption } from "./column-option.js";
 export { type CompiledGroup, type CompiledMember, compileGroup } from "./compile-group.js";
 export { type CompileOptions, compileRule } from "./compile-rule.js";
@@ -12,11 +20,13 @@ export {
   engineRules,
 } from "./engine-rules.js";
 export type { FileLimits } from "./file-limits.js";
+export { isRulePath } from "./file-roles.js";
 export type { Group, GroupMember } from "./group.js";
 export type { CompiledRule, Judgement, LimitSpoken, Margin, OpenFact } from "./judgement.js";
 export { type LoadOptions, loadRulebook } from "./load.js";
 export { waysOn } from "./measuring-reading.js";
 export { modelFactsOn } from "./model-reading.js";
+export { canBeChanged } from "./names-in-use.js";
 export {
   type BookThing,
   type Overlay,
@@ -45,10 +55,10 @@ export type {
   Rule,
   RuleCase,
 } from "./rule.js";
-export { BASES } from "./rule.js";
+export { BASES, OPERATORS } from "./rule.js";
 export type { FileFinding, ModelValue, PlaceOfWord, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
 export { type CaseOptions, type CaseRun, differenceOf, type PreparedCase, prepareCase, runCase } from "./run-case.js";
-export { CHANGEABLE_KINDS, type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";
+export { CHANGEABLE_KINDS, editorSchema, type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";
 export type { TableEntry, TableRow, ValueTable } from "./table.js";
 export { type TableLookup, tablesOn, withTables } from "./table-lookup.js";
 export { type BandTrace, type ConditionTrace, type RuleTrace, traceRule } from "./trace.js";

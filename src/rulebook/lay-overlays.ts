@@ -77,7 +77,14 @@ export function layOverlays(
     data.push(own);
     const changed = layChanges(folder, manifest.name, standing);
     const added = layAdded(folder, standing);
-    overlays.push({ name: manifest.name, version: manifest.version, digest: sha256OfData(own), added, changed });
+    overlays.push({
+      name: manifest.name,
+      version: manifest.version,
+      digest: sha256OfData(own),
+      signedBy: null,
+      added,
+      changed,
+    });
     books.push(manifest);
   }
   const inOrder = <File extends RoledFile>(all: readonly File[]): readonly File[] =>

@@ -138,6 +138,7 @@ function readBook(book: LaidBook, root: string, findings: FileFinding[]): Rulebo
     overlays: book.overlays,
     switchedOff: book.switchedOff,
     digest: book.digest,
+    signedBy: null,
   };
 }
 

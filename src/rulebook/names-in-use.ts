@@ -87,3 +87,8 @@ export function checkOutcomesInCases(raw: RawRule, conditions: ReadonlyMap<strin
   const text = `the rule can come to ${bare.join(", ")}, which no case expects; add ${each}`;
   report.atKey("/cases", "outcome-without-case", text);
 }
+
+/** Whether a fact is something that a person can change at a point in known steps, for the remedy of a rule. */
+export function canBeChanged(fact: string): boolean {
+  return STEPS.has(fact);
+}

@@ -45,6 +45,8 @@ export interface Overlay {
   readonly version: string;
   /** SHA-256 of the canonical JSON (RFC 8785) of its own data. */
   readonly digest: string;
+  /** Fingerprint of the trusted key by which its signature was checked; null where nobody asked. */
+  readonly signedBy: string | null;
   readonly added: readonly BookThing[];
   readonly changed: readonly OverlayChange[];
 }

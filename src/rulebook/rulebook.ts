@@ -80,6 +80,8 @@ export interface Rulebook {
   readonly switchedOff: readonly SwitchedOff[];
   /** SHA-256 of the canonical JSON (RFC 8785) of all loaded data, overlays included. */
   readonly digest: string;
+  /** Fingerprint of the trusted key by which the signature of the rulebook was checked; null where nobody asked. */
+  readonly signedBy: string | null;
 }
 
 /** A mistake in a file that people write: where, what, and what to do. */

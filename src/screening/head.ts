@@ -29,6 +29,7 @@ export function headOf(
     digest: sha256OfData({
       program: input.program.version,
       rulebook: rulebook.digest,
+      ...(rulebook.signedBy === null ? {} : { signedBy: rulebook.signedBy }),
       surveys: input.surveys.map(({ file, digest }) => ({ file, digest })),
       site: site?.digest ?? null,
       ...(deviations === null ? {} : { deviations: { file: deviations.file, digest: deviations.digest } }),

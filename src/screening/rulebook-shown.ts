@@ -14,6 +14,8 @@ export interface OverlayShown {
   readonly name: string;
   readonly version: string;
   readonly digest: string;
+  /** Fingerprint of the trusted key that signed it; null where no key was asked for. */
+  readonly signedBy: string | null;
   readonly added: readonly BookThing[];
   readonly changed: readonly ChangeShown[];
 }
@@ -36,6 +38,8 @@ export interface RulebookShown {
   readonly overlays: readonly OverlayShown[];
   /** Over all sets. */
   readonly switchedOff: readonly SwitchedOffShown[];
+  /** Fingerprint of the trusted key that signed it, without overlays; null where no key was asked for. */
+  readonly signedBy: string | null;
 }
 
 /** Who changed a rule: the overlay, what it replaces, and the word of the site. */
@@ -46,7 +50,7 @@ export interface ChangedBy extends SiteWord {
 }
 
 /** The rulebook of a run as results tell of it. */
-export function rulebookShown({ name, version, digest, overlays, switchedOff }: Rulebook): RulebookShown {
+export function rulebookShown({ name, version, digest, overlays, switchedOff, signedBy }: Rulebook): RulebookShown {
   return {
     name,
     version,
@@ -55,6 +59,7 @@ export function rulebookShown({ name, version, digest, overlays, switchedOff }: 
       name: overlay.name,
       version: overlay.version,
       digest: overlay.digest,
+      signedBy: overlay.signedBy,
       added: overlay.added,
       changed: overlay.changed.map(({ kind, id, keys, loosens, reason, by, on }) => {
         return { kind, id, keys, loosens, reason, by, on };
@@ -63,6 +68,7 @@ export function rulebookShown({ name, version, digest, overlays, switchedOff }: 
     switchedOff: switchedOff.map(({ rule, title, overlay, reason, by, on }) => {
       return { rule, title, overlay, reason, by, on };
     }),
+    signedBy,
   };
 }
 

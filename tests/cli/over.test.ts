@@ -73,6 +73,7 @@ describe("screening with an overlay", () => {
           name: "Vellamoor site book",
           version: "1.0.0",
           digest: expect.stringMatching(/^[0-9a-f]{64}$/),
+          signedBy: null,
           added: [
             { kind: "model", id: "example-works-unit" },
             { kind: "rule", id: "cable-in-store" },
@@ -90,6 +91,7 @@ describe("screening with an overlay", () => {
           on: "2026-09-21",
         },
       ],
+      signedBy: null,
     });
     const rules = new Map<string, Read>(result.rules.map((rule: Read) => [rule.id, rule]));
     expect(rules.get("adhesive-cure")).toMatchObject({

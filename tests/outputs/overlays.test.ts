@@ -22,6 +22,7 @@ const OVER: ResultHead = {
         name: "works book",
         version: "2.1.0",
         digest: "e".repeat(64),
+        signedBy: null,
         added: [{ kind: "measuring", id: "feeler" }],
         changed: [
           { kind: "rule", id: "thread-depth", ...LIMITS },
@@ -29,7 +30,7 @@ const OVER: ResultHead = {
           { kind: "table", id: "wall-metals", ...WORD, keys: ["entries", "citations"], loosens: [] },
         ],
       },
-      { name: "unit 4", version: "1.0.0", digest: "f".repeat(64), added: [], changed: [] },
+      { name: "unit 4", version: "1.0.0", digest: "f".repeat(64), signedBy: null, added: [], changed: [] },
     ],
     switchedOff: [{ rule: "slow", title: "The shaft is not slow", overlay: "unit 4", ...WORD }],
   },

@@ -2,15 +2,30 @@ import type { ChangedBy, ChangeShown, OverlayShown, RulebookShown, SwitchedOffSh
 import type { Shape } from "./shape.js";
 
 /** The rulebook of a run with the overlays of sites, as documents write it. */
-export function rulebookShape({ name, version, digest, overlays, switchedOff }: RulebookShown): Shape<RulebookShown> {
-  return { name, version, digest, overlays: overlays.map(overlayShape), switchedOff: switchedOff.map(offShape) };
-}
-
-function overlayShape({ name, version, digest, added, changed }: OverlayShown): Shape<OverlayShown> {
+export function rulebookShape({
+  name,
+  version,
+  digest,
+  overlays,
+  switchedOff,
+  signedBy,
+}: RulebookShown): Shape<RulebookShown> {
   return {
     name,
     version,
     digest,
+    overlays: overlays.map(overlayShape),
+    switchedOff: switchedOff.map(offShape),
+    signedBy,
+  };
+}
+
+function overlayShape({ name, version, digest, signedBy, added, changed }: OverlayShown): Shape<OverlayShown> {
+  return {
+    name,
+    version,
+    digest,
+    signedBy,
     added: added.map(({ kind, id }) => ({ kind, id })),
     changed: changed.map(changeShape),
   };

@@ -4,6 +4,7 @@ import {
   defined,
   exactly,
   form,
+  formOrNull,
   KEBAB,
   listOf,
   oneOfWords,
@@ -32,6 +33,11 @@ const THING: Readonly<Record<string, SchemaPart>> = {
   id: form("Its id.", KEBAB),
 };
 
+const SIGNED_BY = formOrNull(
+  "Fingerprint of the trusted key that signed it (SHA-256 of its DER form); null where none was asked for.",
+  "^sha256:[0-9a-f]{64}$",
+);
+
 /** The rulebook of a run, with what sites have laid over it. */
 export const RULEBOOK_SHOWN: SchemaPart = exactly("The rulebook, overlays included.", {
   name: text("Its name."),
@@ -47,6 +53,7 @@ export const RULEBOOK_SHOWN: SchemaPart = exactly("The rulebook, overlays includ
       ...WORD,
     }),
   ),
+  signedBy: SIGNED_BY,
 });
 
 /** Who changed a rule. */
@@ -61,6 +68,7 @@ export const OVERLAY_PARTS = {
     name: text("Its name."),
     version: text("Its version."),
     digest: form("SHA-256 of the canonical JSON of its own data.", SHA256),
+    signedBy: SIGNED_BY,
     added: listOf("What it adds.", exactly("A thing that it adds.", THING)),
     changed: listOf("What it changes.", exactly("A thing that it changes.", { ...THING, ...CHANGED })),
   }),

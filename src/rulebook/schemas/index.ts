@@ -7,6 +7,7 @@ import { MEASURING_SCHEMA } from "./measuring-schema.js";
 import { OVERLAY_SCHEMA } from "./overlay-schema.js";
 import type { JsonSchema } from "./parts.js";
 import { RULE_SCHEMA } from "./rule-schema.js";
+import { SIGNATURE_SCHEMA } from "./signature-schema.js";
 import { SITE_SCHEMA } from "./site-schema.js";
 import { TABLE_SCHEMA } from "./table-schema.js";
 import { WORDS_SCHEMA } from "./words-schema.js";
@@ -15,18 +16,20 @@ export { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.
 export { CHANGE_SCHEMA, CHANGEABLE_KINDS, type ChangeableKind, REFERRED_BY_CHANGES } from "./change-schema.js";
 export { COLUMNS_SCHEMA, IGNORE } from "./columns-schema.js";
 export { DEVIATIONS_SCHEMA } from "./deviations-schema.js";
+export { editorSchema } from "./editor/editor-schema.js";
 export { GROUP_SCHEMA } from "./group-schema.js";
 export { MEASURING_SCHEMA } from "./measuring-schema.js";
 export { OVERLAY_SCHEMA } from "./overlay-schema.js";
 export type { JsonSchema } from "./parts.js";
 export { RULE_SCHEMA } from "./rule-schema.js";
+export { SIGNATURE_SCHEMA } from "./signature-schema.js";
 export { SITE_SCHEMA } from "./site-schema.js";
 export { TABLE_SCHEMA } from "./table-schema.js";
 export { WORDS_SCHEMA } from "./words-schema.js";
 
 /**
  * The schemas by the names of their files in `schemas/`, which editors read. Those files are written from these
- * objects: `REWRITE_SCHEMAS=1 npx vitest run tests/rulebook/schema-files.test.ts`.
+ * objects, with explanations: `REWRITE_SCHEMAS=1 npx vitest run tests/rulebook/schema-files.test.ts`.
  */
 export const SCHEMA_FILES: Readonly<Record<string, JsonSchema>> = {
   "rulebook.schema.json": RULEBOOK_SCHEMA,
@@ -42,4 +45,5 @@ export const SCHEMA_FILES: Readonly<Record<string, JsonSchema>> = {
   "site.schema.json": SITE_SCHEMA,
   "columns.schema.json": COLUMNS_SCHEMA,
   "deviations.schema.json": DEVIATIONS_SCHEMA,
+  "signature.schema.json": SIGNATURE_SCHEMA,
 };
