@@ -29,6 +29,7 @@ const COMMANDS = [
   "screen",
   "columns",
   "blank-survey",
+  "write-rulebook",
   "check-built",
   "why",
   "check-rules",

@@ -80,8 +80,15 @@ export async function readChanges(folder: string | null): Promise<string> {
     const { files } = await readFolderAtCommit(start, commit, ["changes.md"]);
     return files.find(({ path }) => path === `${start}/CHANGES.md`)?.text ?? "";
   }
-  const reading = await readTextFile(`${start.replace(/\/+$/, "")}/CHANGES.md`);
+  const [path = ""] = changesPath(folder);
+  const reading = await readTextFile(path);
   return reading.ok ? reading.file.text : "";
+}
+
+/** The path of the change record of a rulebook folder, whether it is there or not; none where it is read from a commit. */
+export function changesPath(folder: string | null): readonly string[] {
+  const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
+  return commit === null ? [`${start.replace(/\/+$/, "")}/CHANGES.md`] : [];
 }
 
 /** The paths of all files that a rulebook and overlays are read from; none of what is read from a commit. */

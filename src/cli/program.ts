@@ -9,6 +9,7 @@ import { screenCommand } from "./screen-command.js";
 import type { Terminal } from "./terminal.js";
 import { whatChangesCommand } from "./what-changes-command.js";
 import { whyCommand } from "./why-command.js";
+import { writeRulebookCommand } from "./write-rulebook-command.js";
 
 /**
  * Runs the command line.
@@ -34,6 +35,7 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     columnsCommand(terminal),
     checkRulesCommand(terminal),
     blankSurveyCommand(terminal, identity),
+    writeRulebookCommand(terminal, identity),
   ]) {
     program.addCommand(command.exitOverride().configureOutput(program.configureOutput()));
   }

@@ -1,6 +1,8 @@
+export { givenFacts } from "./case-reading.js";
 export { columnOption } from "./column-option.js";
 export { type CompiledGroup, type CompiledMember, compileGroup } from "./compile-group.js";
 export { type CompileOptions, compileRule } from "./compile-rule.js";
+export { inForce } from "./dated.js";
 export type { Deviation, Deviations } from "./deviation.js";
 export {
   type ComputedFact,
@@ -11,6 +13,7 @@ export {
   type EngineValue,
   engineRules,
 } from "./engine-rules.js";
+export { factsInCondition, factsNamedBy } from "./facts-named.js";
 export type { FileLimits } from "./file-limits.js";
 export type { Group, GroupMember } from "./group.js";
 export type { CompiledRule, Judgement, LimitSpoken, Margin, OpenFact } from "./judgement.js";
@@ -45,7 +48,15 @@ export type {
   RuleCase,
 } from "./rule.js";
 export { BASES } from "./rule.js";
-export type { FileFinding, ModelValue, PlaceOfWord, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
+export type {
+  FileFinding,
+  ModelValue,
+  PlaceOfWord,
+  Rulebook,
+  RulebookLoading,
+  SensorModel,
+  WayOfMeasuring,
+} from "./rulebook.js";
 export { type CaseOptions, type CaseRun, differenceOf, type PreparedCase, prepareCase, runCase } from "./run-case.js";
 export { type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";
 export type { TableEntry, TableRow, ValueTable } from "./table.js";
