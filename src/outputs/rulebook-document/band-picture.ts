@@ -1,6 +1,8 @@
 import { factName, findFact, plainWords } from "../../facts/index.js";
-import type { LimitShown } from "../../screening/index.js";
-import { isNumberBand, type Zones, zonesOf } from "./bands.js";
+import type { Band, LimitEntry } from "../../rulebook/index.js";
+import { type Zones, zonesOf } from "./bands.js";
+import type { BoundValues } from "./bound-values.js";
+import { bandsOnLine } from "./number-bands.js";
 
 /** What a limit makes of the values of a fact: zones of numbers on a line, or choices by outcome. */
 export type BandPicture = NumberPicture | ChoicePicture;
@@ -13,8 +15,6 @@ export interface NumberPicture extends Zones {
   readonly id: string;
   /** The rule breaks in other ways, too, which the picture does not show. */
   readonly hasMore: boolean;
-  /** The model whose values stand beside names of limits; null where none do. */
-  readonly model: string | null;
 }
 
 export interface ChoicePicture {
@@ -26,58 +26,41 @@ export interface ChoicePicture {
   readonly choices: readonly { readonly outcome: "fail" | "warn" | "pass"; readonly names: readonly string[] }[];
 }
 
-/** A model whose values may stand beside limits. */
-export interface BaselineValues {
-  readonly id: string;
-  valueOf(fact: string): number | null;
-}
-
 /**
  * The picture of the bands of a limit; null where it speaks of conditions alone.
  *
- * @param judged - the facts judged, by stage, without those of no stage; they have one unit
+ * @param judged - the facts judged at any stage; they have one unit
  */
 export function bandPicture(
   id: string,
-  limits: readonly LimitShown[],
+  limit: LimitEntry,
   judged: readonly string[],
-  baseline: BaselineValues | null,
+  boundValue: BoundValues,
 ): BandPicture | null {
-  const [first] = judged;
-  if (first === undefined) return null;
-  const numbers = limits.filter(isNumberBand);
-  if (numbers.length > 0) {
-    const unit = findFact(first)?.unit ?? null;
-    const zones = zonesOf(numbers, unit, (fact) => baseline?.valueOf(fact) ?? null);
-    return {
-      ...zones,
-      of: "numbers",
-      id,
-      axis: `${namesOf(judged)}${unit === null ? "" : `, ${unitName(unit)}`}`,
-      hasMore: numbers.length < limits.length,
-      model: zones.borders.some(({ baseline: value }) => value !== null) ? (baseline?.id ?? null) : null,
-    };
-  }
-  return choicePicture(id, limits, judged, first);
+  const line = bandsOnLine(limit, judged);
+  if (line === null) return choicePicture(id, limit, judged);
+  const subjects = line.fact === null ? judged : [line.fact];
+  const { unit = null, kind = "count" } = findFact(subjects[0] ?? "") ?? {};
+  // What is counted stands behind each number.
+  const axis = `${namesOf(subjects)}${unit === null || kind === "count" ? "" : `, ${unitName(unit)}`}`;
+  return { ...zonesOf(line.bands, unit, boundValue), of: "numbers", id, axis, hasMore: line.hasMore };
 }
 
-function choicePicture(
-  id: string,
-  limits: readonly LimitShown[],
-  judged: readonly string[],
-  first: string,
-): ChoicePicture | null {
-  const bands = limits.filter(({ is }) => is === "oneOf" || is === "noneOf");
-  const all = findFact(first)?.choices ?? [];
-  if (bands.length === 0 || all.length === 0) return null;
-  const outcomeOf = (choice: string): "fail" | "warn" | "pass" => {
-    const held = bands.filter(({ is, choices }) => choices.includes(choice) === (is === "oneOf"));
-    return held.some(({ outcome }) => outcome === "fail") ? "fail" : held.length > 0 ? "warn" : "pass";
-  };
+function choicePicture(id: string, { fail, warn }: LimitEntry, judged: readonly string[]): ChoicePicture | null {
+  const all = findFact(judged[0] ?? "")?.choices ?? [];
+  if (all.length === 0 || ![...fail, ...warn].some(isOfChoices)) return null;
+  const breaks = (bands: readonly Band[], choice: string): boolean =>
+    bands.filter(isOfChoices).some(({ is, choices }) => choices.includes(choice) === (is === "oneOf"));
+  const outcomeOf = (choice: string): "fail" | "warn" | "pass" =>
+    breaks(fail, choice) ? "fail" : breaks(warn, choice) ? "warn" : "pass";
   const choices = (["fail", "warn", "pass"] as const)
     .map((outcome) => ({ outcome, names: all.filter((choice) => outcomeOf(choice) === outcome).map(plainWords) }))
     .filter(({ names }) => names.length > 0);
-  return { of: "choices", id, axis: namesOf(judged), hasMore: bands.length < limits.length, choices };
+  return { of: "choices", id, axis: namesOf(judged), hasMore: ![...fail, ...warn].every(isOfChoices), choices };
+}
+
+function isOfChoices(band: Band): band is Extract<Band, { is: "oneOf" | "noneOf" }> {
+  return band.is === "oneOf" || band.is === "noneOf";
 }
 
 function namesOf(facts: readonly string[]): string {

@@ -1,6 +1,7 @@
-import { formatNumber, type Outcome } from "../../base/index.js";
+import { formatNumber, type Outcome, round12 } from "../../base/index.js";
 import type { LimitShown } from "../../screening/index.js";
 import { boundInWords } from "../wording/facts.js";
+import type { BoundValue, BoundValues } from "./bound-values.js";
 
 type ShownBound = LimitShown["bounds"][number];
 
@@ -15,8 +16,8 @@ export interface NumberBand {
 export interface Border {
   /** "30 mm", or the name of the fact that is the limit. */
   readonly words: string;
-  /** The value that the baseline model gives it, in words; null where the words are the value. */
-  readonly baseline: string | null;
+  /** The value that the rulebook gives it, and what says so; null where the words are the value, or nobody knows. */
+  readonly value: { readonly by: string; readonly words: string } | null;
 }
 
 /** A stretch of values with one outcome, from one border to the next; null where it has no end. */
@@ -41,28 +42,17 @@ interface Cut {
   readonly rank: number;
 }
 
-const NUMBER_BANDS: readonly LimitShown["is"][] = ["below", "above", "atOrBelow", "atOrAbove", "outside"];
-
-/** Whether a band speaks of numbers on a line. */
-export function isNumberBand({ is, bounds }: NumberBand): boolean {
-  return NUMBER_BANDS.includes(is) && bounds.length > 0;
-}
-
 /**
  * The zones that bands of numbers leave, failing before warning. Limits that are facts are put in order by the values
- * of the baseline model where it has them, else as they are meant: what fails for being low lies lowest.
+ * that the rulebook has for them, else as they are meant: what fails for being low lies lowest.
  *
- * @param ofModel - a fact by the baseline model, or null
+ * @param boundValue - what the rulebook has for a fact
  */
-export function zonesOf(
-  bands: readonly NumberBand[],
-  unit: string | null,
-  ofModel: (fact: string) => number | null,
-): Zones {
-  const numberOf = ({ value, fact, times, plus }: ShownBound): number | null => {
-    if (value !== null) return value;
-    const own = fact === null ? null : ofModel(fact);
-    return own === null ? null : own * times + plus;
+export function zonesOf(bands: readonly NumberBand[], unit: string | null, boundValue: BoundValues): Zones {
+  const valueOf = (bound: ShownBound): BoundValue | null => scaled(bound, boundValue);
+  const numberOf = (bound: ShownBound): number | null => {
+    const value = valueOf(bound);
+    return bound.value ?? (value !== null && value.lowest === value.highest ? value.lowest : null);
   };
   const nameOf = (bound: ShownBound): string => boundInWords(bound, unit).replace(/^the /, "");
   const { cuts, drawnFor } = inOrder(bands, numberOf, nameOf);
@@ -71,10 +61,10 @@ export function zonesOf(
     const held = bands.filter((band) => holds(band, place, at)).map(({ outcome }) => outcome);
     return held.includes("fail") ? "fail" : held.includes("warn") ? "warn" : "pass";
   };
-  const border = (cut: Cut): Border => ({
-    words: nameOf(cut.bound),
-    baseline: cut.bound.value === null && cut.number !== null ? formatNumber(cut.number, unit) : null,
-  });
+  const border = ({ bound }: Cut): Border => {
+    const value = valueOf(bound);
+    return { words: nameOf(bound), value: value === null ? null : { by: value.by, words: rangeInWords(value, unit) } };
+  };
   const zones = mergedZones(cuts.length, outcomeAt);
   // A limit behind a stricter one, or met twice by number, is the end of no zone.
   const ends = [...new Set(zones.flatMap(({ from, to }) => [from?.border ?? -1, to?.border ?? -1]))];
@@ -86,6 +76,18 @@ export function zonesOf(
     borders: cuts.filter((_, index) => kept.includes(index)).map(border),
     drawnFor,
   };
+}
+
+/** What a fact, scaled and shifted as the limit is, can be. */
+function scaled({ value, fact, times, plus }: ShownBound, boundValue: BoundValues): BoundValue | null {
+  const own = value !== null || fact === null ? null : boundValue(fact);
+  if (own === null) return null;
+  const ends = [own.lowest, own.highest].map((end) => round12(end * times + plus));
+  return { by: own.by, lowest: Math.min(...ends), highest: Math.max(...ends) };
+}
+
+function rangeInWords({ lowest, highest }: BoundValue, unit: string | null): string {
+  return lowest === highest ? formatNumber(lowest, unit) : `${formatNumber(lowest)} to ${formatNumber(highest, unit)}`;
 }
 
 /** Whether a band holds at a place: borders are odd places, what lies between them even ones. */
@@ -140,7 +142,7 @@ function inOrder(
     return { cuts: sorted, drawnFor: null };
   }
   const names = cuts.sort((a, b) => a.rank - b.rank).map(({ bound }) => nameOf(bound));
-  return { cuts, drawnFor: cuts.length < 2 ? null : `drawn for the case that ${names.join(" < ")}` };
+  return { cuts, drawnFor: bands.length < 2 ? null : `drawn for the case that ${names.join(" < ")}` };
 }
 
 function isSame(a: ShownBound, b: ShownBound): boolean {

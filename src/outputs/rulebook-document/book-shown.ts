@@ -1,6 +1,5 @@
 import type { PlainDay } from "../../base/index.js";
-import { inForce, modelFactsOn, type Rule, type Rulebook } from "../../rulebook/index.js";
-import type { BaselineValues } from "./band-picture.js";
+import { inForce, type Rule, type Rulebook } from "../../rulebook/index.js";
 import { type ChangeRecord, readChangeRecord } from "./change-record.js";
 import { factsUsed } from "./facts-used.js";
 
@@ -68,22 +67,6 @@ function topicOf({ at }: Rule): string {
 /** The order of code units, the same everywhere. */
 export function byText(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
-}
-
-/** What the baseline model states on a day, for pictures. */
-export function baselineOn({ models, baselineModel }: Rulebook, day: PlainDay): BaselineValues | null {
-  const model = models.get(baselineModel);
-  if (!model) return null;
-  const facts = modelFactsOn(model, day);
-  return {
-    id: model.id,
-    valueOf: (fact) => {
-      const state = facts.get(fact);
-      return state?.known && typeof state.value === "object" && state.value.lowest === state.value.highest
-        ? state.value.lowest
-        : null;
-    },
-  };
 }
 
 /** How dated things stand on a day, in words ("from 2026-01-01, in force"). */

@@ -22,7 +22,7 @@ code{overflow-wrap:anywhere}th code{overflow-wrap:break-word}
 .computed th:nth-child(1){width:25%}.computed th:nth-child(2){width:16%}.computed th:nth-child(4){width:21%}
 .index th:nth-child(1){width:29%}.index th:nth-child(3){width:33%}
 details{margin:.4rem 0 .4rem 9.5rem;position:relative}summary{cursor:pointer;font-weight:600;color:var(--quiet)}
-figure{margin:.4rem 0}figcaption{color:var(--quiet)}figure p{margin:.1rem 0}
+figure{margin:.4rem 0;overflow-x:auto}figcaption{color:var(--quiet)}figure p{margin:.1rem 0}
 .hatchings{position:absolute}
 .bands{display:block;width:100%;min-width:28rem;max-width:41rem;height:auto}
 .bands text{font-size:12px;fill:var(--ink)}.bands .zone{font-weight:600;font-size:13px}
@@ -38,7 +38,7 @@ figure{margin:.4rem 0}figcaption{color:var(--quiet)}figure p{margin:.1rem 0}
 a{text-decoration:none}p{margin:.45em 0}h2{margin-top:1.4em}h3{margin:1.2em 0 .4em}h4{margin:1em 0 .1em;padding-top:.5em}
 #rules,#annex-facts,#annex-index{break-before:page}.cautions{break-inside:avoid}
 details{margin:.2rem 0 0}details::details-content{content-visibility:visible;block-size:auto}summary{list-style:none}
-.wide{overflow:visible}table{font-size:8.6pt;margin:.3rem 0 .6rem}td,th{padding:.12rem .4rem}
+nav{font-size:8.6pt}.wide,figure{overflow:visible}table{font-size:8.6pt;margin:.3rem 0 .6rem}td,th{padding:.12rem .4rem}
 table.cases{font-size:7.8pt;line-height:1.25}table.cases td,table.cases th{padding:.06rem .4rem}
 dl>div{grid-template-columns:7rem minmax(0,1fr);padding:.05rem 0}dd>p,dd>ul{margin:0 0 .15rem}
 .bands{min-width:0;max-width:150mm}dl>div,summary{break-inside:avoid}h4,h4+p,summary,dl>div:nth-child(-n+2){break-after:avoid}

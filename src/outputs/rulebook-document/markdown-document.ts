@@ -4,7 +4,7 @@ import { type BookShown, bookShown, type RulebookDocumentInput } from "./book-sh
 import { documentBlocks, titleBlocks } from "./document-blocks.js";
 import { htmlText, markdownCode, markdownId, markdownPath, markdownText } from "./markdown-text.js";
 import { sectionsOf } from "./sections.js";
-import { baselineNotes, pictureNotes, pictureRows } from "./zone-words.js";
+import { pictureNotes, pictureRows, valueNotes } from "./zone-words.js";
 
 /** The rulebook as Markdown (CommonMark with tables), with the same content as the page; pictures are tables. */
 export function rulebookMarkdown(input: RulebookDocumentInput): string {
@@ -47,7 +47,7 @@ function partsOf(block: Block): readonly string[] {
       return [`<details><summary>${htmlText(block.summary)}</summary>`, ...block.blocks.flatMap(partsOf), "</details>"];
     case "picture": {
       const { picture } = block;
-      const notes = [...baselineNotes(picture), ...pictureNotes(picture)];
+      const notes = [...valueNotes(picture), ...pictureNotes(picture)];
       const rows = pictureRows(picture).map(([values, outcome]): Row => ({ cells: [[values], [outcome]] }));
       const table = tableOf({ is: "table", caption: "", headings: [picture.axis, "outcome"], rows });
       return notes.length === 0 ? [table] : [table, markdownText(`${notes.join("; ")}.`)];

@@ -3,6 +3,7 @@ import { shownText } from "../html/shown-text.js";
 import { markedOutcome } from "../wording/outcomes.js";
 import { wrapText } from "../wording/wrap.js";
 import type { BandPicture, ChoicePicture, NumberPicture } from "./band-picture.js";
+import type { Border } from "./bands.js";
 import { pictureInWords, pictureNotes, zonePlace } from "./zone-words.js";
 
 const WIDTH = 660;
@@ -47,7 +48,7 @@ function NumberLine({ picture }: { readonly picture: NumberPicture }) {
   // Between two borders there is one zone, unless a single value is a zone of its own.
   const placeOf = (border: number): number => EDGE + width * borderPlace(picture, border);
   const room = Math.floor(Math.min(width, WIDTH / 2) / CHARACTER);
-  const labels = borders.map((border) => labelLines(border.words, border.baseline, picture.model, room));
+  const labels = borders.map((border) => labelLines(border, room));
   const lines = Math.max(1, ...labels.map((label) => label.length));
   const bottom = TOP + STRIP;
   const height = bottom + 14 + lines * LINE + 4;
@@ -97,9 +98,8 @@ function borderPlace({ zones }: NumberPicture, border: number): number {
   return after >= 0 ? after : zones.findIndex(({ to }) => to?.border === border) + 1;
 }
 
-function labelLines(words: string, baseline: string | null, model: string | null, room: number): readonly string[] {
-  const own = wrapText(words, room);
-  return baseline === null ? own : [...own, ...wrapText(`(${model}: ${baseline})`, room)];
+function labelLines({ words, value }: Border, room: number): readonly string[] {
+  return [...wrapText(words, room), ...(value === null ? [] : wrapText(`(${value.by}: ${value.words})`, room))];
 }
 
 function Choices({ picture }: { readonly picture: ChoicePicture }) {

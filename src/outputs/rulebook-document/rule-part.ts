@@ -5,7 +5,8 @@ import { conditionInWords, limitsShown } from "../../screening/index.js";
 import { whereBroken } from "../wording/facts.js";
 import { bandPicture } from "./band-picture.js";
 import { type Block, type Entry, entry, idOf, joined, type Line, list, text } from "./block.js";
-import { type BookShown, baselineOn, datesInWords } from "./book-shown.js";
+import { type BookShown, datesInWords } from "./book-shown.js";
+import { boundValuesOn } from "./bound-values.js";
 import { changesOfRule, recordLine } from "./change-record.js";
 import { factLink, factLinks, messageInWords } from "./fact-words.js";
 import { factsOfRule } from "./facts-used.js";
@@ -80,7 +81,7 @@ function limitEntry(rule: Rule, limit: LimitEntry, index: number, book: BookShow
   const isPast = limit.until !== null && limit.until <= asOf;
   const day = inForce(limit, asOf) ? asOf : limit.from;
   const id = `bands-${rule.id}-${index + 1}`;
-  const picture = isPast ? null : bandPicture(id, shown, judged, baselineOn(rulebook, day));
+  const picture = isPast ? null : bandPicture(id, limit, judged, boundValuesOn(rulebook, day));
   return {
     label: rule.limits.length === 1 ? "Limit" : `Limit ${index + 1}`,
     blocks: [

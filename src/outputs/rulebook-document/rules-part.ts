@@ -1,3 +1,4 @@
+import { STAGES } from "../../base/index.js";
 import type { Rule } from "../../rulebook/index.js";
 import { inForce } from "../../rulebook/index.js";
 import { type Block, idOf, type Line, type Row, text } from "./block.js";
@@ -33,8 +34,8 @@ function glanceCells(rule: Rule, { asOf }: BookShown): readonly Line[] {
     [{ code: rule.id, to: idOf.rule(rule.id) }],
     [rule.title],
     [inWords(rule.sets)],
-    [inWords(rule.stages)],
-    rule.releases === null ? worst : [...worst, ", never released"],
+    [rule.stages.length === STAGES.length ? "both" : inWords(rule.stages)],
+    rule.releases === null ? worst : [...worst, ", no deviation"],
   ];
 }
 
@@ -42,6 +43,10 @@ function glanceCells(rule: Rule, { asOf }: BookShown): readonly Line[] {
 export function rulesPart(book: BookShown): readonly Block[] {
   return [
     { is: "heading", level: 2, id: "rules", line: ["5 Rules"] },
+    text(
+      "Where it is said what a finding says, ‹name of a fact› stands for its value at the point. What stands in round brackets " +
+        "there is left out where it is not known.",
+    ),
     ...book.topics.flatMap(({ name, rules }): readonly Block[] => [
       { is: "heading", level: 3, id: idOf.topic(name), line: [`Rules on ${name}`] },
       ...rules.flatMap((rule) => rulePart(rule, book)),

@@ -82,8 +82,8 @@ export function termsPart(book: BookShown): readonly Block[] {
     text(
       "A picture shows all values of the judged fact from low on the left to high on the right, not to scale. Zones that fail " +
         "are hatched crosswise, zones that warn slantwise, zones that pass are plain; mark and word stand above. The " +
-        "words below them say on which side the limit itself lies. A limit that is a fact is named; where the model " +
-        `${book.rulebook.baselineModel} gives it a value, that stands below in brackets.`,
+        "words below them say on which side the limit itself lies. A limit that is a fact is named; where " +
+        `the model ${book.rulebook.baselineModel} or a table has a value for it, that stands below in brackets.`,
     ),
     { is: "heading", level: 3, id: "units", line: ["3.4 Units"] },
     text(

@@ -1,5 +1,5 @@
 import { markedOutcome } from "../wording/outcomes.js";
-import type { BandPicture, NumberPicture } from "./band-picture.js";
+import type { BandPicture } from "./band-picture.js";
 import type { Border, Zone } from "./bands.js";
 
 /** The values of a zone with its limits named ("below 30 mm", "20.4 V to 28.8 V"). */
@@ -42,15 +42,15 @@ export function pictureInWords(picture: BandPicture): string {
     picture.of === "choices"
       ? picture.choices.map(({ outcome, names }) => `${names.join(", ")}: ${outcome}`)
       : picture.zones.map((zone) => `${zoneInWords(zone, picture.borders)}: ${zone.outcome}`);
-  return [...parts, ...baselineNotes(picture), ...pictureNotes(picture)].map((part) => `${part}.`).join(" ");
+  return [...parts, ...valueNotes(picture), ...pictureNotes(picture)].map((part) => `${part}.`).join(" ");
 }
 
-/** What the baseline model gives the limits that are facts ("by the model baseline, 30 mm"). */
-export function baselineNotes(picture: BandPicture): readonly string[] {
-  if (picture.of === "choices" || picture.model === null) return [];
-  return picture.borders
-    .filter(({ baseline }) => baseline !== null)
-    .map(({ words, baseline }) => `${words} is ${baseline} by the model ${picture.model}`);
+/** What the rulebook gives the limits that are facts ("seat diameter the model needs is 30 mm by baseline"). */
+export function valueNotes(picture: BandPicture): readonly string[] {
+  if (picture.of === "choices") return [];
+  return picture.borders.flatMap(({ words, value }) =>
+    value === null ? [] : [`${words} is ${value.words} by ${value.by}`],
+  );
 }
 
 /** Rows of the picture as a table: values, then what comes out. */
@@ -58,9 +58,5 @@ export function pictureRows(picture: BandPicture): readonly (readonly [values: s
   if (picture.of === "choices") {
     return picture.choices.map(({ outcome, names }) => [names.join(", "), markedOutcome(outcome)]);
   }
-  return picture.zones.map((zone) => [valuesInWords(zone, picture), markedOutcome(zone.outcome)]);
-}
-
-function valuesInWords(zone: Zone, { borders }: NumberPicture): string {
-  return zoneInWords(zone, borders);
+  return picture.zones.map((zone) => [zoneInWords(zone, picture.borders), markedOutcome(zone.outcome)]);
 }

@@ -64,10 +64,10 @@ describe("zones of a limit", () => {
       { outcome: "warn", is: "below", bounds: [fact("model.seat_diameter_min", 1.1)] },
       { outcome: "fail", is: "below", bounds: [fact("model.seat_diameter_min")] },
     ];
-    const zones = zonesOf(bands, "mm", () => 30);
+    const zones = zonesOf(bands, "mm", () => ({ by: "baseline", lowest: 30, highest: 30 }));
     expect(zones.borders).toEqual([
-      { words: "seat diameter the model needs", baseline: "30 mm" },
-      { words: "1.1 × the seat diameter the model needs", baseline: "33 mm" },
+      { words: "seat diameter the model needs", value: { by: "baseline", words: "30 mm" } },
+      { words: "1.1 × the seat diameter the model needs", value: { by: "baseline", words: "33 mm" } },
     ]);
     expect(zones.zones.map((zone) => [zone.outcome, zoneInWords(zone, zones.borders)])).toEqual([
       ["fail", "below seat diameter the model needs"],
@@ -76,7 +76,7 @@ describe("zones of a limit", () => {
     ]);
     expect(zonesOf(bands, "mm", none)).toEqual({
       ...zones,
-      borders: zones.borders.map((one) => ({ ...one, baseline: null })),
+      borders: zones.borders.map((one) => ({ ...one, value: null })),
     });
   });
 
