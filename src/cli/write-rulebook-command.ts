@@ -6,6 +6,7 @@ import { OutputBatch } from "../disk/index.js";
 import { countOf, type RulebookDocumentInput, rulebookHtml, rulebookMarkdown, rulesIndex } from "../outputs/index.js";
 import { type Rulebook, runCase } from "../rulebook/index.js";
 import { changesPath, readChanges, rulebookPaths } from "./open-rulebook.js";
+import { OVER, overOption } from "./over-option.js";
 import { CannotRun, rulebookOf, stop } from "./screen-inputs.js";
 import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
@@ -17,6 +18,7 @@ const OPTIONS = z
     html: z.string().optional(),
     markdown: z.string().optional(),
     index: z.string().optional(),
+    over: OVER,
     set: z.string().optional(),
     asOf: z.string().refine(isPlainDay, { message: "expected a day that exists, written YYYY-MM-DD" }).optional(),
     cases: z.enum(CASES),
@@ -36,6 +38,7 @@ export function writeRulebookCommand(terminal: Terminal, program: RulebookDocume
     .option("--html <file>", "write it as one HTML file that needs nothing else, for a screen and for paper")
     .option("--markdown <file>", "write it as Markdown")
     .option("--index <file>", "write a list of the rule files, as Markdown, into the rulebook folder")
+    .addOption(overOption())
     .option("--set <name>", "only the rules of one set (default: all rules)")
     .option("--as-of <day>", "day for which it says what is in force, YYYY-MM-DD (default: today in UTC)")
     .addOption(
@@ -67,20 +70,23 @@ async function write(
   terminal: Terminal,
   program: RulebookDocumentInput["program"],
 ): Promise<void> {
-  const { html, markdown, index, set = null, cases } = options;
+  const { html, markdown, index, set = null, cases, over } = options;
   const targets = [html, markdown, index].filter((path) => path !== undefined);
   if (targets.length === 0) {
     stop(terminal, "nothing to write; say where: --html FILE, --markdown FILE or --index FILE");
   }
-  if (index !== undefined) checkIndex(index, folder, terminal);
-  const rulebook = await rulebookOf(folder === null ? {} : { rules: folder }, terminal);
+  if (index !== undefined) checkIndex(index, folder, over, terminal);
+  const rulebook = await rulebookOf({ rules: folder ?? undefined, over }, terminal);
   if (set !== null && !rulebook.sets.includes(set)) {
     stop(terminal, `--set: the rulebook has no set "${set}"; it has ${rulebook.sets.join(", ")}`);
   }
   checkCases(rulebook, terminal);
   const asOf = options.asOf ?? utcDay(terminal.now());
-  const input = { rulebook, set, asOf, changes: await readChanges(folder), cases, program };
-  const inputs = [...(await rulebookPaths(folder)), ...changesPath(folder)];
+  const folders = [folder, ...over];
+  const changes: string[] = [];
+  for (const one of folders) changes.push(await readChanges(one));
+  const input = { rulebook, set, asOf, changes, cases, program };
+  const inputs = [...(await rulebookPaths(folder, over)), ...folders.flatMap(changesPath)];
   const started = await OutputBatch.start(targets, { inputs, overwrite: options.overwrite });
   if (!started.ok) {
     for (const { path, text } of started.problems) terminal.err(`spotface: ${path}: ${text}\n`);
@@ -102,7 +108,8 @@ async function write(
 }
 
 /** The list leads to the files of the folder that it lies in. */
-function checkIndex(index: string, folder: string | null, terminal: Terminal): void {
+function checkIndex(index: string, folder: string | null, over: readonly string[], terminal: Terminal): void {
+  if (over.length > 0) stop(terminal, "--index: the list is of one folder; leave --over out");
   if (folder === null) stop(terminal, "--index: name the rulebook folder, into which the list is written");
   else if (resolve(index, "..") !== resolve(folder)) {
     stop(

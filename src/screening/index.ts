@@ -50,12 +50,14 @@ export type {
   TableShown,
 } from "./result.js";
 export { conditionInWords, limitsShown } from "./rule-shown.js";
-export type {
-  ChangedBy,
-  ChangeShown,
-  OverlayShown,
-  RulebookShown,
-  SwitchedOffShown,
+export {
+  type ChangedBy,
+  type ChangeShown,
+  type OverlayShown,
+  overlaysOfRule,
+  type RulebookShown,
+  rulebookShown,
+  type SwitchedOffShown,
 } from "./rulebook-shown.js";
 export { type PointJudge, pointJudge, reachesLevel, screen } from "./screen.js";
 export type { FactWhy, PointWhy, RuleWhy } from "./why.js";

@@ -71,6 +71,11 @@ describe("spotface write-rulebook", () => {
       /--as-of: expected a day that exists/,
     ],
     ["a list without the folder's name", ["--index", "never.html"], /name the rulebook folder/],
+    [
+      "a list of two folders",
+      ["--index", "never.html", "--over", projectPath("samples/site-book")],
+      /leave --over out/,
+    ],
     ["a list outside the folder", [projectPath("rules"), "--index", "never.html"], /write it to .*rules\/README\.md/],
     ["a rulebook that is not there", ["/nowhere", "--html", "never.html"], /mistake/],
   ] as const)("cannot run with %s", async (_name, words, sentence) => {
@@ -80,6 +85,26 @@ describe("spotface write-rulebook", () => {
     expect([code, out]).toEqual([2, ""]);
     expect(err).toMatch(sentence);
     expect(readdirSync(folder)).toEqual(before);
+  });
+
+  it("says what a site has laid over the book, by whom and why", async () => {
+    const [site, file] = [projectPath("samples/site-book"), here("site.md")];
+    const { code } = await runCommand("write-rulebook", "--over", site, "--markdown", file, "--as-of", "2026-11-26");
+    const text = readFileSync(file, "utf8");
+    expect(code).toBe(0);
+    expect(text).toContain("# spotface rulebook, version 0.3.0, with Vellamoor site book 1.0.0\n");
+    const scope = text.slice(text.indexOf("What the site has laid over the rulebook\n"), text.indexOf("## 2 How"));
+    expect(scope).toContain("- rule drip-loop: switched off, every connector of the works points down");
+    expect(scope).toContain("B. Sedge, head of electrical maintenance, 2026-09-21");
+    const part = (id: string): string => text.split(`<a id="rule-${id}"></a>`)[1]?.split("<a id=")[0] ?? "";
+    expect(part("adhesive-cure")).toContain("below 30 min");
+    expect(part("adhesive-cure")).toMatch(
+      /\*\*Changed by the site:\*\*\n\n- limit.* by Vellamoor site book: the halls are cold/,
+    );
+    expect(part("adhesive-cure")).toContain("**Vellamoor site book 1.0.0**: [`adhesive-cure`]");
+    expect(part("cable-in-store")).toContain("a rule of Vellamoor site book");
+    expect(part("drip-loop")).toBe("");
+    expect(text).toContain("added by Vellamoor site book");
   });
 
   it("writes no standard whose cases come out otherwise", async () => {

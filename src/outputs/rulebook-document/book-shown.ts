@@ -13,8 +13,8 @@ export interface RulebookDocumentInput {
   readonly set: string | null;
   /** The day for which the document says what is in force. */
   readonly asOf: PlainDay;
-  /** The change record beside the rules, in Markdown; empty where there is none. */
-  readonly changes: string;
+  /** The change records in Markdown, of the rulebook and then of each overlay; empty where there is none. */
+  readonly changes: readonly string[];
   readonly cases: CasesShown;
   readonly program: { readonly name: string; readonly version: string };
 }
@@ -46,7 +46,7 @@ export function bookShown({ changes, ...input }: RulebookDocumentInput): BookSho
     ...input,
     rules,
     topics: topicsOf(rules),
-    changes: readChangeRecord(changes),
+    changes: changes.flatMap((record, index) => readChangeRecord(record, rulebook.overlays[index - 1]?.name ?? null)),
     used: described,
     hasFact: (id) => described.has(id),
   };

@@ -14,15 +14,18 @@ export type ChangeRecord = readonly VersionChanges[];
 /**
  * Reads a change record: versions under headings of the second level, below them list entries and paragraphs. Other
  * Markdown stays as it is written.
+ *
+ * @param overlay - name of the overlay that it is the record of, which its headings then begin with; null for none
  */
-export function readChangeRecord(markdown: string): ChangeRecord {
+export function readChangeRecord(markdown: string, overlay: string | null): ChangeRecord {
   const versions: { heading: string; items: string[] }[] = [];
   let isOpen = false;
   for (const line of markdown.split(/\r\n|\r|\n/)) {
     const heading = /^##\s+(.*\S)/.exec(line)?.[1];
     const bullet = /^\s*[-*+]\s+(.*\S)/.exec(line)?.[1];
     const last = versions.at(-1);
-    if (heading !== undefined) versions.push({ heading, items: [] });
+    if (heading !== undefined)
+      versions.push({ heading: overlay === null ? heading : `${overlay} ${heading}`, items: [] });
     else if (last === undefined || line.trim() === "") isOpen = false;
     else if (bullet !== undefined || !isOpen) last.items.push(bullet ?? line.trim());
     else last.items.push(`${last.items.pop()} ${line.trim()}`);

@@ -11,6 +11,7 @@ import { conditionInWords } from "../../screening/index.js";
 import { type Block, entry, idOf, type Line, list, type Row, text } from "./block.js";
 import { type BookShown, byText, datesInWords } from "./book-shown.js";
 import { factLink, factLinks } from "./fact-words.js";
+import { siteBlocks, siteLines } from "./site-words.js";
 import { sourceList, sourcesNamed } from "./sources.js";
 
 /** Annex B: the sensor models with their dated values. */
@@ -43,6 +44,7 @@ function modelBlocks(model: SensorModel, book: BookShown): readonly Block[] {
     { is: "heading", level: 3, id: idOf.model(model.id), line: [capital(model.title)] },
     text("Model ", { code: model.id }, `.${invented}${written}`),
     { is: "table", caption: `Values of the model ${model.id}`, headings: ["fact", "value", "holds"], rows },
+    ...siteBlocks("model", model.id, book),
     text("Sources:"),
     ...sourceList(model.citations),
   ];
@@ -75,6 +77,7 @@ function tableBlocks(table: ValueTable, book: BookShown): readonly Block[] {
         rows: one.rows.map((row): Row => ({ cells: rowCells(row, gives) })),
       },
     ]),
+    ...siteBlocks("table", id, book),
     text("Sources:"),
     ...sourceList(citations),
   ];
@@ -113,6 +116,7 @@ export function groupsPart(book: BookShown): readonly Block[] {
     ...groups.flatMap(({ id, title, key, members }): readonly Block[] => [
       { is: "heading", level: 3, id: idOf.group(id), line: [capital(title)] },
       text("Group ", { code: id }, "."),
+      ...siteBlocks("group", id, book),
       {
         is: "entries",
         entries: [
@@ -161,7 +165,7 @@ export function measuringPart(book: BookShown): readonly Block[] {
   ];
 }
 
-function wayCells({ title, only, accuracies, citations }: WayOfMeasuring, book: BookShown): readonly Line[] {
+function wayCells({ id, title, only, accuracies, citations }: WayOfMeasuring, book: BookShown): readonly Line[] {
   const now = [...accuracies].map(
     ([dimension, dated]) => [dimension, dated.find((one) => inForce(one, book.asOf))] as const,
   );
@@ -174,7 +178,7 @@ function wayCells({ title, only, accuracies, citations }: WayOfMeasuring, book: 
   const sources = [...citations.values()].map(({ basis, source, says }) => {
     return `${plainWords(basis)}${source === undefined ? "" : `, ${source}`}: ${says}`;
   });
-  return [[title], measures, [accuracy.join("; ")], [sources.join("; ")]];
+  return [[title], measures, [accuracy.join("; ")], [[...sources, ...siteLines("measuring", id, book)].join("; ")]];
 }
 
 function capital(title: string): string {

@@ -1,4 +1,5 @@
 import { countOf } from "../wording/numbers.js";
+import { bookInWords, overlaysNamed } from "../wording/overlays.js";
 import { type Block, text } from "./block.js";
 import type { BookShown } from "./book-shown.js";
 import { changesPart } from "./changes-part.js";
@@ -14,15 +15,21 @@ import { verdictPart } from "./verdict-part.js";
 export function titleBlocks(book: BookShown): readonly Block[] {
   const { rulebook, rules, set, asOf, program } = book;
   const { name, version, digest } = rulebook;
+  const over = overlaysNamed(rulebook);
   return [
-    { is: "heading", level: 1, id: "title", line: [`${name}, version ${version}`] },
+    {
+      is: "heading",
+      level: 1,
+      id: "title",
+      line: [`${name}, version ${version}${over === null ? "" : `, with ${over}`}`],
+    },
     text("Standard for the screening of measurement points for permanently mounted vibration sensors"),
     {
       is: "table",
       caption: "This document",
       headings: ["what", "which"],
       rows: [
-        { cells: [["rulebook"], [`${name} ${version}`]] },
+        { cells: [["rulebook"], [bookInWords(rulebook)]] },
         { cells: [["digest (SHA-256) of the rulebook"], [{ code: digest }]] },
         { cells: [["limits in force on"], [asOf]] },
         { cells: [["rules"], [`${countOf(rules.length, "rule")}, ${set === null ? "all sets" : `set ${set}`}`]] },

@@ -41,7 +41,7 @@ details{margin:.2rem 0 0}details::details-content{content-visibility:visible;blo
 nav{font-size:8.6pt}.wide,figure{overflow:visible}table{font-size:8.6pt;margin:.3rem 0 .6rem}td,th{padding:.12rem .4rem}
 table.cases{font-size:7.8pt;line-height:1.25}table.cases td,table.cases th{padding:.06rem .4rem}
 dl>div{grid-template-columns:7rem minmax(0,1fr);padding:.05rem 0}dd>p,dd>ul{margin:0 0 .15rem}
-.bands{min-width:0;max-width:150mm}dl>div,summary{break-inside:avoid}h4,h4+p,summary,dl>div:nth-child(-n+2){break-after:avoid}
+.bands{min-width:0;max-width:150mm}dl>div,summary{break-inside:avoid}details>p{break-after:avoid}h4,h4+p,summary,dl>div:nth-child(-n+2){break-after:avoid}
 p,li{orphans:2;widows:2}}
 `.trim();
 }

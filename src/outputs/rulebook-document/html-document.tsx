@@ -1,4 +1,5 @@
 import { htmlPage } from "../html/page.js";
+import { bookInWords } from "../wording/overlays.js";
 import type { Block } from "./block.js";
 import { type BookShown, bookShown, type RulebookDocumentInput } from "./book-shown.js";
 import { documentBlocks, titleBlocks } from "./document-blocks.js";
@@ -12,7 +13,7 @@ export function rulebookHtml(input: RulebookDocumentInput): string {
   const book = bookShown(input);
   const blocks = documentBlocks(book);
   return htmlPage({
-    title: `${book.rulebook.name} ${book.rulebook.version}`,
+    title: bookInWords(book.rulebook),
     style: documentStyle(runningHead(book)),
     script: null,
     mainId: "title",
@@ -33,7 +34,7 @@ export function rulebookHtml(input: RulebookDocumentInput): string {
 
 /** What stands on top of every printed page. */
 function runningHead({ rulebook, asOf }: BookShown): string {
-  return `${rulebook.name} ${rulebook.version}, in force on ${asOf}`;
+  return `${bookInWords(rulebook)}, in force on ${asOf}`;
 }
 
 /** Clauses and annexes, with their parts below them; rules are found by the tables of clause 4. */

@@ -12,6 +12,7 @@ import { factLink, factLinks, messageInWords } from "./fact-words.js";
 import { factsOfRule } from "./facts-used.js";
 import { judgedBy, subjectOf } from "./limit-words.js";
 import { caseBlocks } from "./rule-cases.js";
+import { siteEntry } from "./site-words.js";
 import { sourceList, sourcesNamed } from "./sources.js";
 
 /** A rule: what it demands, when, by which limits and why, what to do, what proves it, and what became of it. */
@@ -33,6 +34,7 @@ export function rulePart(rule: Rule, book: BookShown): readonly Block[] {
           ? []
           : [entry("Deviations", { strong: "none is accepted" }, ": what this rule speaks of can hurt somebody")]),
         { label: "Why, by which source", blocks: sourceList(rule.citations) },
+        ...siteEntry(rule, book),
         ...findingEntry(rule),
         remedyEntry(rule, book),
         entry("Rests on", ...factLinks(factsOfRule(rule, book.rulebook), book)),

@@ -3,6 +3,7 @@ import { countOf } from "../wording/numbers.js";
 import { type Block, type Line, list, text } from "./block.js";
 import type { BookShown } from "./book-shown.js";
 import { inWords } from "./rule-part.js";
+import { overlayBlocks } from "./site-words.js";
 
 /** What the document is, what it speaks of, and what it does not. */
 export function scopePart(book: BookShown): readonly Block[] {
@@ -27,6 +28,7 @@ export function scopePart(book: BookShown): readonly Block[] {
         "Drawings, calculations, work instructions and the choice of a product are no part of this standard.",
     ),
     { is: "box", title: "Cautions", items: CAUTIONS.map((caution): Line => [caution]) },
+    ...overlayBlocks(book),
   ];
 }
 

@@ -40,7 +40,7 @@ const input = {
   rulebook: nasty,
   set: null,
   asOf: "2026-06-01",
-  changes: `# Changes\n\n## 1.0.0 ${NASTY}\n\n- \`thread-depth\` ${NASTY}\u202e\u0007\n- \`<img src=x>\`\n`,
+  changes: [`# Changes\n\n## 1.0.0 ${NASTY}\n\n- \`thread-depth\` ${NASTY}\u202e\u0007\n- \`<img src=x>\`\n`],
   cases: "folded" as const,
   program: { name: "spotface", version: "1" },
 };
@@ -87,7 +87,7 @@ describe("a rulebook with texts that would be more than texts", () => {
 });
 
 describe("what a small book has beside the shipped one", () => {
-  const html = rulebookHtml({ ...input, rulebook: loaded(SMALL_GROUPS), changes: "" });
+  const html = rulebookHtml({ ...input, rulebook: loaded(SMALL_GROUPS), changes: [] });
   const part = rulePartsOf(html).get("thread-depth") ?? "";
 
   it("limits of the past and of the future, each with its days and, until it is past, its picture", () => {
