@@ -90,9 +90,12 @@ function Entries({ entries }: { readonly entries: readonly Entry[] }) {
   );
 }
 
+/** A table of so few rows stays on one page; browsers would leave the caption of a longer one alone, too, but seldom. */
+const KEPT_TOGETHER = 12;
+
 function TableOf({ table: { caption, headings, rows, kind } }: { readonly table: Table }) {
   return (
-    <div class="wide">
+    <div class={rows.length <= KEPT_TOGETHER && kind !== "cases" ? "wide together" : "wide"}>
       <table class={kind}>
         <caption>{shownText(caption)}</caption>
         <thead>

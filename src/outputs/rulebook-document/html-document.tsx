@@ -16,7 +16,7 @@ export function rulebookHtml(input: RulebookDocumentInput): string {
     title: bookInWords(book.rulebook),
     style: documentStyle(runningHead(book)),
     script: null,
-    mainId: "title",
+    mainId: "document",
     body: (
       <>
         <Hatchings />
@@ -24,7 +24,7 @@ export function rulebookHtml(input: RulebookDocumentInput): string {
           <Blocks blocks={titleBlocks(book)} />
         </header>
         <Contents blocks={blocks} />
-        <main>
+        <main id="document" tabIndex={-1}>
           <Blocks blocks={blocks} />
         </main>
       </>

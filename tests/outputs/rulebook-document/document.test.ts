@@ -98,7 +98,7 @@ describe("the shipped rulebook as a page", () => {
     for (const [index, level] of levels.entries()) expect(level - (levels[index - 1] ?? 0)).toBeLessThanOrEqual(1);
     expect(timesIn(html, "<table")).toBe(timesIn(html, "<caption>"));
     expect(html).not.toMatch(/<th>|<th class/);
-    expect(html).toContain('<a class="skip" href="#title">');
+    expect(html).toContain('<a class="skip" href="#document">');
     for (const caution of CAUTIONS) expect(textOf(html)).toContain(caution);
   });
 
