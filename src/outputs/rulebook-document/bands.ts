@@ -49,9 +49,9 @@ interface Cut {
  * @param boundValue - what the rulebook has for a fact
  */
 export function zonesOf(bands: readonly NumberBand[], unit: string | null, boundValue: BoundValues): Zones {
-  const valueOf = (bound: ShownBound): BoundValue | null => scaled(bound, boundValue);
+  const knownOf = (bound: ShownBound): BoundValue | null => scaled(bound, boundValue);
   const numberOf = (bound: ShownBound): number | null => {
-    const value = valueOf(bound);
+    const value = knownOf(bound);
     return bound.value ?? (value !== null && value.lowest === value.highest ? value.lowest : null);
   };
   const nameOf = (bound: ShownBound): string => boundInWords(bound, unit).replace(/^the /, "");
@@ -62,7 +62,7 @@ export function zonesOf(bands: readonly NumberBand[], unit: string | null, bound
     return held.includes("fail") ? "fail" : held.includes("warn") ? "warn" : "pass";
   };
   const border = ({ bound }: Cut): Border => {
-    const value = valueOf(bound);
+    const value = knownOf(bound);
     return { words: nameOf(bound), value: value === null ? null : { by: value.by, words: rangeInWords(value, unit) } };
   };
   const zones = mergedZones(cuts.length, outcomeAt);
