@@ -39,6 +39,7 @@ const COMMANDS = [
   "screen",
   "columns",
   "blank-survey",
+  "write-rulebook",
   "check-built",
   "why",
   "check-rules",

@@ -11,7 +11,7 @@ export function formatNumber(value: number, unit: string | null = null, digits: 
   const shown = String(Number(value.toPrecision(digits)) + 0);
   if (unit === null || unit === "") return shown;
   if (unit === "deg") return `${shown}°`;
-  return `${shown} ${shown === "1" && COUNTED.test(unit) ? unit.slice(0, -1) : unit}`;
+  return `${shown} ${shown === "1" && COUNTED.test(unit) ? unit.replace(/(?<=ch)es$|s$/, "") : unit}`;
 }
 
 /** What is counted stands in the plural (points, spectral lines). */

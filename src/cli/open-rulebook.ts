@@ -126,6 +126,12 @@ export async function readChanges(folder: string | null): Promise<string> {
   return (await readBeside(folder, "CHANGES.md")) ?? "";
 }
 
+/** The path of the change record of a rulebook folder, whether it is there or not; none where it is read from a commit. */
+export function changesPath(folder: string | null): readonly string[] {
+  const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
+  return commit === null ? [`${start.replace(/\/+$/, "")}/CHANGES.md`] : [];
+}
+
 /** A text that stands beside the rules; null where there is none that can be read. */
 async function readBeside(folder: string | null, name: string): Promise<string | null> {
   const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);

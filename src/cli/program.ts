@@ -11,6 +11,7 @@ import { signRulebookCommand } from "./sign-rulebook-command.js";
 import type { Terminal } from "./terminal.js";
 import { whatChangesCommand } from "./what-changes-command.js";
 import { whyCommand } from "./why-command.js";
+import { writeRulebookCommand } from "./write-rulebook-command.js";
 
 /**
  * Runs the command line.
@@ -38,6 +39,7 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     newRuleCommand(terminal),
     signRulebookCommand(terminal),
     blankSurveyCommand(terminal, identity),
+    writeRulebookCommand(terminal, identity),
   ]) {
     program.addCommand(command.exitOverride().configureOutput(program.configureOutput()));
   }

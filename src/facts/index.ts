@@ -1,5 +1,5 @@
 export type { StatedAccuracy } from "./accuracy.js";
-export { readingOf, statedAccuracy, withAccuracy, withinPossible } from "./accuracy.js";
+export { accuracyInWords, readingOf, statedAccuracy, withAccuracy, withinPossible } from "./accuracy.js";
 export { CATALOGUE, factOf, findFact, SURVEY_FACTS } from "./catalogue.js";
 export type { ColumnFile, ColumnGuide, ColumnWord, DecimalSign, Settled, SheetWord } from "./column-guide.js";
 export { DECIMAL_SIGNS } from "./column-guide.js";

@@ -86,6 +86,15 @@ export function takeGiven(
   const asOf = all.get("asOf");
   const stage = STAGES.find((known) => known === all.get("stage")) ?? null;
   if (typeof asOf !== "string" || !isPlainDay(asOf)) throw new RangeError("a case without a day was not checked");
+  return { model: typeof model === "string" ? model : null, asOf, stage, facts: givenFacts(all) };
+}
+
+/**
+ * The facts among what checked cases give (`given`, `casesGive`), settings left out.
+ *
+ * @throws RangeError if the values were never checked
+ */
+export function givenFacts(all: Iterable<readonly [string, unknown]>): ReadonlyMap<string, FactState> {
   const facts = new Map<string, FactState>();
   for (const [id, written] of all) {
     if (CASE_SETTINGS.has(id)) continue;
@@ -93,5 +102,5 @@ export function takeGiven(
     if (!reading.ok) throw new RangeError(`the value given for "${id}" was not checked: ${reading.mistake.text}`);
     facts.set(id, reading.value);
   }
-  return { model: typeof model === "string" ? model : null, asOf, stage, facts };
+  return facts;
 }

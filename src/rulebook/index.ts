@@ -6,9 +6,11 @@ export {
   signatureText,
   textToSign,
 } from "./book-signature.js";
+export { givenFacts } from "./case-reading.js";
 export { columnOption } from "./column-option.js";
 export { type CompiledGroup, type CompiledMember, compileGroup } from "./compile-group.js";
 export { type CompileOptions, compileRule } from "./compile-rule.js";
+export { inForce } from "./dated.js";
 export type { Deviation, Deviations } from "./deviation.js";
 export {
   type ComputedFact,
@@ -19,6 +21,7 @@ export {
   type EngineValue,
   engineRules,
 } from "./engine-rules.js";
+export { factsInCondition, factsNamedBy } from "./facts-named.js";
 export type { FileLimits } from "./file-limits.js";
 export { isRulePath } from "./file-roles.js";
 export type { Group, GroupMember } from "./group.js";
@@ -56,7 +59,15 @@ export type {
   RuleCase,
 } from "./rule.js";
 export { BASES, OPERATORS } from "./rule.js";
-export type { FileFinding, ModelValue, PlaceOfWord, Rulebook, RulebookLoading, SensorModel } from "./rulebook.js";
+export type {
+  FileFinding,
+  ModelValue,
+  PlaceOfWord,
+  Rulebook,
+  RulebookLoading,
+  SensorModel,
+  WayOfMeasuring,
+} from "./rulebook.js";
 export { type CaseOptions, type CaseRun, differenceOf, type PreparedCase, prepareCase, runCase } from "./run-case.js";
 export { CHANGEABLE_KINDS, editorSchema, type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";
 export type { TableEntry, TableRow, ValueTable } from "./table.js";

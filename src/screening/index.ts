@@ -1,5 +1,6 @@
 export type { AuditReport } from "./audit.js";
 export { auditScreening } from "./audit.js";
+export { CAUTIONS } from "./cautions.js";
 export {
   type Accepted,
   DEVIATION_STATUSES,
@@ -15,6 +16,7 @@ export type { ScreeningInput, ScreeningOptions } from "./input.js";
 export { ENDING_WITHIN } from "./input.js";
 export { type ReadyRule, weightOf, worst } from "./judge-point.js";
 export { type LikePoints, likePoints } from "./like-points.js";
+export { factsInMessage } from "./messages.js";
 export { askingOf, columnsLacking, unstatedFacts } from "./not-asked.js";
 export type { PointFacts } from "./point-facts.js";
 export { readyRules } from "./ready-rules.js";
@@ -47,13 +49,15 @@ export type {
   SurveyShown,
   TableShown,
 } from "./result.js";
-export { conditionInWords } from "./rule-shown.js";
-export type {
-  ChangedBy,
-  ChangeShown,
-  OverlayShown,
-  RulebookShown,
-  SwitchedOffShown,
+export { conditionInWords, limitsShown } from "./rule-shown.js";
+export {
+  type ChangedBy,
+  type ChangeShown,
+  type OverlayShown,
+  overlaysOfRule,
+  type RulebookShown,
+  rulebookShown,
+  type SwitchedOffShown,
 } from "./rulebook-shown.js";
 export { type PointJudge, pointJudge, reachesLevel, screen } from "./screen.js";
 export type { FactWhy, PointWhy, RuleWhy } from "./why.js";

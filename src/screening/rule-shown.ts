@@ -21,7 +21,7 @@ export function showRule(
     releases: rule.releases,
     judged,
     appliesWhen: rule.appliesWhen === null ? null : conditionInWords(rule.appliesWhen, rulebook),
-    limits: entry ? limitsOf(entry, judged, rulebook) : [],
+    limits: entry ? limitsShown(entry, judged, rulebook) : [],
     citations: [...rule.citations.values()],
     reviewOverdue: compiled.reviewOverdue,
     remedy: rule.remedy.text,
@@ -29,7 +29,8 @@ export function showRule(
   };
 }
 
-function limitsOf(
+/** The bands of a dated entry, failing ones first. `judged` is the fact that they speak of, or null. */
+export function limitsShown(
   entry: LimitEntry,
   judged: string | null,
   rulebook: Pick<Rulebook, "conditions">,

@@ -16,6 +16,11 @@ export function projectPath(path: string): string {
 
 let book: Promise<Rulebook> | null = null;
 
+/** A text file of the project. */
+export function projectText(path: string): string {
+  return readFileSync(projectPath(path), "utf8");
+}
+
 /** The rulebook as shipped; loaded once per test file. */
 export function shippedRulebook(): Promise<Rulebook> {
   book ??= loadShipped();

@@ -75,16 +75,27 @@ const BREAKS: Readonly<Record<LimitShown["is"], string>> = {
 export function limitInForceInWords(limit: LimitShown, judged: string | null): string {
   const verb = limit.outcome === "fail" ? "fails" : "warns";
   const dates = `from ${limit.from}${limit.until === null ? "" : ` until ${limit.until}`}`;
-  if (limit.is === "when") return `${verb} where ${limit.condition}; ${dates}`;
-  const bounds = limit.bounds.map((bound) => boundInWords(bound, limit.unit)).join(" to ");
-  const against = limit.choices.length > 0 ? limit.choices.map(plainWords).join(", ") : bounds;
-  return `${verb} where ${judged === null ? "it" : factName(judged)} is ${BREAKS[limit.is]} ${against}; ${dates}`;
+  return `${verb} ${whereBroken(limit, judged === null ? "it" : factName(judged))}; ${dates}`;
 }
 
-function boundInWords({ value, fact, times, plus }: LimitShown["bounds"][number], unit: string | null): string {
+/**
+ * Where a limit of the book is broken ("where hole depth is below the hole depth the bolt needs").
+ *
+ * @param subject - what is judged, in words
+ */
+export function whereBroken(limit: Omit<LimitShown, "from" | "until" | "reviewBy" | "cites">, subject: string): string {
+  if (limit.is === "when") return `where ${limit.condition}`;
+  const bounds = limit.bounds.map((bound) => boundInWords(bound, limit.unit)).join(" to ");
+  const against = limit.choices.length > 0 ? limit.choices.map(plainWords).join(", ") : bounds;
+  return `where ${subject} is ${BREAKS[limit.is]} ${against}`;
+}
+
+/** A bound of a limit ("9 mm", "1.5 × the lowest speed the model is meant for"). */
+export function boundInWords({ value, fact, times, plus }: LimitShown["bounds"][number], unit: string | null): string {
   if (value !== null) return formatNumber(value, unit);
   const scaled = times === 1 ? "" : `${formatNumber(times)} × `;
-  const shifted = plus === 0 ? "" : ` ${plus < 0 ? "−" : "+"} ${formatNumber(Math.abs(plus), unit)}`;
+  const shiftUnit = unit === "°C" ? "K" : unit;
+  const shifted = plus === 0 ? "" : ` ${plus < 0 ? "−" : "+"} ${formatNumber(Math.abs(plus), shiftUnit)}`;
   return `${scaled}the ${factName(fact ?? "")}${shifted}`;
 }
 

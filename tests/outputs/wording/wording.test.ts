@@ -21,6 +21,9 @@ describe("formatNumber", () => {
     [1234567.89, null, "1234570"],
     [12.5, "%", "12.5 %"],
     [90, "deg", "90°"],
+    [1, "pitches", "1 pitch"],
+    [2, "pitches", "2 pitches"],
+    [1, "spectral lines", "1 spectral line"],
   ])("shows %d %s as %s", (value, unit, shown) => expect(formatNumber(value, unit)).toBe(shown));
 });
 
