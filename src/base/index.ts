@@ -1,6 +1,7 @@
 export type { PlainDay } from "./dates.js";
 export { dayBefore, dayExists, daysBetween, isPlainDay, laterDay, plainDay, utcDay } from "./dates.js";
 export { sha256OfBytes, sha256OfData } from "./digest.js";
+export { looksLikeFormula } from "./formula-text.js";
 export type { Interval } from "./interval.js";
 export { isAtOrBelow, isBelow, isSameNumber, isSingle, single } from "./interval.js";
 export { didYouMean, nearestWords } from "./near-word.js";

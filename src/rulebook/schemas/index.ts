@@ -18,7 +18,7 @@ export { DEVIATIONS_SCHEMA } from "./deviations-schema.js";
 export { GROUP_SCHEMA } from "./group-schema.js";
 export { MEASURING_SCHEMA } from "./measuring-schema.js";
 export { OVERLAY_SCHEMA } from "./overlay-schema.js";
-export type { JsonSchema } from "./parts.js";
+export { choose, DIALECT, ID, type JsonSchema, TEXT } from "./parts.js";
 export { RULE_SCHEMA } from "./rule-schema.js";
 export { SITE_SCHEMA } from "./site-schema.js";
 export { TABLE_SCHEMA } from "./table-schema.js";
