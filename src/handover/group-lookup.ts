@@ -1,6 +1,7 @@
 import { showText } from "../base/index.js";
 import { FIELDS } from "./fields.js";
 import { type Found, foundInText, type Lookup, nameInWords, plainWord } from "./found.js";
+import type { PointLookup } from "./write-value.js";
 
 const GRAVITY = ["pass", "warn", "fail"];
 
@@ -10,7 +11,7 @@ export interface GroupLookup {
   readonly id: string | null;
   readonly run: Lookup;
   /** In the order of their names; what is asked of the row must be the same for all. */
-  readonly points: readonly { readonly name: string; readonly lookup: Lookup }[];
+  readonly points: readonly PointLookup[];
 }
 
 /** Looks up what is known of a row of several points: what is not its own must be the same for all of them. */

@@ -152,8 +152,15 @@ function checkCode(raw: RawColumn, column: Column, pointer: string, report: Repo
       `"${showText(sign)}" is no class of characters${near}`,
     );
   }
-  const trouble = column.source.from === "constant" && type === "code" ? formulaTrouble(column.source.text) : null;
-  if (trouble !== null) report.atValue(below(pointer, "constant"), "formula", trouble);
+  if (type !== "code") return;
+  if (column.source.from === "constant") reportFormula(column.source.text, below(pointer, "constant"), report);
+  for (const [word, value] of column.values ?? []) reportFormula(value, below(pointer, "values", word), report);
+}
+
+/** A code that the mapping itself writes is looked at when it is read. */
+function reportFormula(code: string, pointer: string, report: Report): void {
+  const trouble = formulaTrouble(code);
+  if (trouble !== null) report.atValue(pointer, "formula", trouble);
 }
 
 function checkValues(raw: RawColumn, { values, length, source }: Column, pointer: string, report: Report): void {

@@ -54,7 +54,10 @@ export class RowMaker {
     }
     const { rows } = this.#target;
     if (!("per" in rows)) {
-      this.#rows.push({ name, row: this.#fill(point.id, [point.id], name, { row: lookup, points: [lookup] }) });
+      this.#rows.push({
+        name,
+        row: this.#fill(point.id, [point.id], name, { row: lookup, points: [{ name, lookup }] }),
+      });
       return;
     }
     const key = this.#keyOf(rows.one, rows.per, name, lookup);
@@ -70,7 +73,7 @@ export class RowMaker {
       // By name, so that the order of the sheets does not matter.
       points.sort((a, b) => compare(a.name, b.name) || compare(a.id, b.id));
       const row = groupLookup({ id, run: this.#run, points });
-      const lookups = { row, points: points.map(({ lookup }) => lookup) };
+      const lookups = { row, points };
       this.#rows.push({
         name,
         row: this.#fill(

@@ -83,14 +83,14 @@ function lookupsOf(check: RawCheck, target: Target, pointer: string, report: Rep
   if (first === undefined || points.includes(null)) return null;
   const lookups = points.filter((lookup) => lookup !== null);
   if (first === null) return null;
+  const named = lookups.map((lookup, index) => ({ name: `point ${index + 1}`, lookup }));
   if (!("per" in rows)) {
-    if (lookups.length === 1) return { row: first, points: lookups };
+    if (named.length === 1) return { row: first, points: named };
     report.atValue(below(pointer, "given"), "one-point", `a row of "${target.id}" speaks of one point; give one`);
     return null;
   }
   const key = keyOfRow(rows.one, rows.per, first);
-  const named = lookups.map((lookup, index) => ({ name: `point ${index + 1}`, lookup }));
-  return { row: groupLookup({ id: key.ok ? key.id : null, run: first, points: named }), points: lookups };
+  return { row: groupLookup({ id: key.ok ? key.id : null, run: first, points: named }), points: named };
 }
 
 /** Looks up the values that a check gives; what it does not give is empty. */

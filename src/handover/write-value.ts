@@ -34,7 +34,13 @@ export interface Written {
 /** What the row of a column stands for: the whole, and each point that it speaks of. */
 export interface RowLookups {
   readonly row: Lookup;
-  readonly points: readonly Lookup[];
+  readonly points: readonly PointLookup[];
+}
+
+/** A point of a row. */
+export interface PointLookup {
+  readonly name: string;
+  readonly lookup: Lookup;
 }
 
 /** Characters that a cell of a workbook holds at most, UTF-16 units. */
@@ -66,7 +72,9 @@ class Writing {
     if (source.from === "name") return this.#named(this.#found(lookups.row(source.name)));
     if (source.from === "constant") return this.#finish(source.text);
     if (source.from === "template") return this.#finish(this.#fill(source.template, lookups.row));
-    const texts = lookups.points.map((point) => this.#fill(source.template, point)).filter((text) => text !== "");
+    const texts = lookups.points
+      .map(({ name, lookup }) => this.#fill(source.template, lookup, `${name}: `))
+      .filter((text) => text !== "");
     return this.#finish(texts.join(source.join));
   }
 
@@ -79,7 +87,7 @@ class Writing {
     return looked.found;
   }
 
-  #fill(template: Template, lookup: Lookup): string {
+  #fill(template: Template, lookup: Lookup, at = ""): string {
     const { days } = this.#column;
     const word = (name: Name): string | null => {
       const found = this.#found(lookup(name));
@@ -87,10 +95,9 @@ class Writing {
     };
     const filled = fillTemplate(template, word);
     if (filled.ok) return filled.text;
-    if (this.refused.length > 0) return "";
     this.#refuse(
       "empty-in-template",
-      `the ${nameInWords(filled.empty)} is not known; put the part with {${nameInMapping(filled.empty)}} into [brackets] to leave it out, or find it out`,
+      `${at}the ${nameInWords(filled.empty)} is not known; put the part with {${nameInMapping(filled.empty)}} into [brackets] to leave it out, or find it out`,
     );
     return "";
   }

@@ -89,7 +89,10 @@ function firstRows({ target, mapped }: FilledTarget): readonly string[] {
     ...rows.flatMap(({ values }, index) =>
       values.flatMap((value, place) => {
         const heading = mapped.columns[place]?.heading ?? "";
-        return paragraph(`${heading}: ${value ?? "(nothing)"}`, place === 0 ? `  ${index + 1}. ` : "     ");
+        return paragraph(
+          `${heading}: ${value === null ? "(nothing)" : showText(value, 200)}`,
+          place === 0 ? `  ${index + 1}. ` : "     ",
+        );
       }),
     ),
   ];
