@@ -18,3 +18,4 @@ export type { Truth } from "./truth.js";
 export { allOf, anyOf, notOf } from "./truth.js";
 export type { Dimension, Unit } from "./units.js";
 export { convert, dimensionsSpelled, otherQuantityOf, unitOf, unitSpelled } from "./units.js";
+export { WINDOWS_1252_UPPER, windows1252Byte } from "./windows-1252.js";

@@ -7,5 +7,4 @@ export { type FilePart, partsOf } from "./parts.js";
 export type { LeadingWords, PointWording } from "./point-lookup.js";
 export { type MappingProblem, type MappingRemark, MOST_SHOWN } from "./problems.js";
 export { type MappingReading, readMapping } from "./read-mapping.js";
-export { windows1252Byte } from "./windows-1252.js";
 export { SIGNS } from "./write-value.js";

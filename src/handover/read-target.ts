@@ -1,4 +1,4 @@
-import { didYouMean, showText } from "../base/index.js";
+import { didYouMean, showText, windows1252Byte } from "../base/index.js";
 import { below, type Report } from "../rulebook/index.js";
 import { fileNameTrouble } from "./file-name.js";
 import type { Column, FileForm, RowsOf, Target } from "./mapping.js";
@@ -6,7 +6,6 @@ import type { RawForm, RawTarget } from "./raw.js";
 import { readColumn } from "./read-column.js";
 import { readFilter } from "./read-filter.js";
 import { readName } from "./read-name.js";
-import { windows1252Byte } from "./windows-1252.js";
 import { SIGNS } from "./write-value.js";
 
 const DEFAULT_FORM: Omit<FileForm, "kind"> = {

@@ -1,4 +1,4 @@
-import { looksLikeFormula, showText } from "../base/index.js";
+import { looksLikeFormula, showText, windows1252Byte } from "../base/index.js";
 import { formulaTrouble } from "./formula.js";
 import {
   type Found,
@@ -13,7 +13,6 @@ import {
 import { lengthOf, shorten } from "./length.js";
 import type { Column, CountedIn, FileForm, Name, Template } from "./mapping.js";
 import { fillTemplate } from "./template.js";
-import { windows1252Byte } from "./windows-1252.js";
 import { dayInWriting, numberInWriting } from "./writing.js";
 
 /** Why a value cannot be written: what was found, the limit, what to do. */

@@ -1,11 +1,5 @@
-import {
-  type Encoding,
-  type MappedColumn,
-  type MappedRow,
-  SIGNS,
-  type Target,
-  windows1252Byte,
-} from "../../handover/index.js";
+import { windows1252Byte } from "../../base/index.js";
+import { type Encoding, type MappedColumn, type MappedRow, SIGNS, type Target } from "../../handover/index.js";
 
 const LINE_ENDS = { crlf: "\r\n", lf: "\n" } as const;
 
