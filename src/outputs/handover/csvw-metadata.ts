@@ -1,3 +1,4 @@
+import { foldText } from "../../base/index.js";
 import { type Column, type DayPattern, SIGNS, type Target } from "../../handover/index.js";
 
 /** The name of the metadata beside a text table, where readers look for it first. */
@@ -72,10 +73,7 @@ function dayFormat(days: DayPattern): string {
 function columnNames(columns: readonly Column[]): readonly string[] {
   const taken = new Set<string>();
   return columns.map(({ heading }, place) => {
-    const plain = heading
-      .normalize("NFKD")
-      .replace(/\p{Mn}/gu, "")
-      .toLowerCase()
+    const plain = foldText(heading)
       .replace(/[^a-z0-9]+/g, "_")
       .replace(/^_+|_+$/g, "");
     const name = plain === "" ? `column_${place + 1}` : plain;
