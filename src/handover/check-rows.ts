@@ -1,6 +1,6 @@
-import { showText } from "../base/index.js";
+import { looksLikeFormula, showText } from "../base/index.js";
 import type { Target } from "./mapping.js";
-import type { Gathered, MappingProblem } from "./problems.js";
+import type { Gathered, MappingProblem, MappingRemark } from "./problems.js";
 import type { NamedRow } from "./row-maker.js";
 
 /** Refuses ids and keys that stand twice, and keys that differ by nothing but case. */
@@ -47,6 +47,32 @@ export function checkReferred(
       const text = `"${showText(value)}" is no key that "${references}" writes; what is referred to must be loaded first, so let both targets take the same points`;
       problems.add({ target: target.id, column: heading, of: name, code: "refers-to-nothing", text });
     }
+  }
+}
+
+/** Rows below the heading that a sheet of a workbook holds. */
+const MOST_IN_SHEET = 1_048_575;
+
+/** Refuses more rows than a sheet holds. */
+export function checkRoom({ id, form, rowLimit }: Target, rows: number, problems: Gathered<MappingProblem>): void {
+  if (form.kind !== "xlsx" || rowLimit !== null || rows <= MOST_IN_SHEET) return;
+  const text = `${rows} rows, and a sheet holds ${MOST_IN_SHEET} below its headings; give a rowLimit, and put {part} into the file name`;
+  problems.add({ target: id, column: null, of: "all rows", code: "too-many-rows", text });
+}
+
+/** Remarks, once for a column, on codes in a text table that a spreadsheet program would take for formulas. */
+export function remarkOnCodes(
+  { id, form, columns }: Target,
+  rows: readonly NamedRow[],
+  remarks: Gathered<MappingRemark>,
+): void {
+  if (form.kind !== "csv") return;
+  for (const [place, { heading, type }] of columns.entries()) {
+    const count = rows.filter(({ row }) => looksLikeFormula(row.values[place] ?? "")).length;
+    if (type !== "code" || count === 0) continue;
+    const text =
+      "they begin like formulas and are written unchanged; the file is for import by a program, not to be opened in a spreadsheet program (a file name in .xlsx is safe there)";
+    remarks.add({ target: id, column: heading, of: `${count} of ${rows.length} codes`, text });
   }
 }
 

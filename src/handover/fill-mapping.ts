@@ -1,5 +1,5 @@
 import type { Screening } from "../screening/index.js";
-import { checkReferred, checkTwice, keysWritten } from "./check-rows.js";
+import { checkReferred, checkRoom, checkTwice, keysWritten, remarkOnCodes } from "./check-rows.js";
 import type { MappedFile } from "./mapped.js";
 import type { Mapping, Target } from "./mapping.js";
 import { type PointWording, pointLookup, runLookup } from "./point-lookup.js";
@@ -63,6 +63,8 @@ export function fillMapping(
     const rows = maker.rows();
     checkTwice(target, rows, gathering.problems);
     checkReferred(target, rows, keys, gathering.problems);
+    checkRoom(target, rows.length, gathering.problems);
+    remarkOnCodes(target, rows, gathering.remarks);
     keys.set(target.id, keysWritten(target, rows));
     const columns = target.columns.map(({ heading, key }) => ({ heading, key }));
     return { target, mapped: { target: target.id, columns, rows: rows.map(({ row }) => row) }, taken, leftOut };

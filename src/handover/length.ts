@@ -18,6 +18,9 @@ function bytesOf(codePoint: number): number {
 /** A text is cut between words where that keeps at least this share of what would fit. */
 const WORDS_KEEP = 0.6;
 
+/** What is left out in front of a cut. */
+const TRAILING = /^[\s,;:–-]/u;
+
 /**
  * A text cut to a length: between two words where that does not cost much, else between two graphemes, so that no
  * letter loses its accent and no half of a character is left. Graphemes are those of one fixed version of Unicode,
@@ -39,10 +42,7 @@ export function shorten(text: string, { most, counted, mark }: Pick<Length, "mos
   const next = graphemes[taken];
   const between = next === undefined || /^\s/u.test(next);
   const kept = !between && lastBlank >= taken * WORDS_KEEP ? lastBlank : taken;
-  return (
-    graphemes
-      .slice(0, kept)
-      .join("")
-      .replace(/[\s,;:–-]+$/u, "") + end
-  );
+  let last = kept;
+  while (last > 0 && TRAILING.test(graphemes[last - 1] ?? "")) last -= 1;
+  return graphemes.slice(0, last).join("") + end;
 }

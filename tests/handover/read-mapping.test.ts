@@ -208,6 +208,16 @@ describe("the sample rows of a mapping", () => {
     expect((await mappingOf(check({ expect: { Depth: null } }))).checks).toBe(1);
   });
 
+  it("refuse a code with a blank at an end, which a survey could hardly bring", async () => {
+    const columns = [{ heading: "T", field: "assetTag", key: true }];
+    const given = (tag: string): string =>
+      mappingText([{ target: "points", columns }], {
+        checks: [{ name: "a row", target: "points", given: { assetTag: tag }, refuses: ["T"] }],
+      });
+    for (const tag of ["A ", " A", "A\nB"]) expect(await findingsOf(given(tag)), tag).toEqual([]);
+    expect(await findingsOf(given("A B"))).toHaveLength(1);
+  });
+
   it.each<readonly [object, string]>([
     [{ given: { verdict: "pass" }, expect: { Verdict: "2" } }, "not-as-expected"],
     [{ given: { verdict: "warn" }, expect: { Verdict: "2" } }, "refused"],

@@ -64,6 +64,14 @@ describe("a code", () => {
     expect(await ofTag({ ...CODE, length }, "P-1101")).toEqual(["T: too-long"]);
   });
 
+  it("with a sign in front is remarked on once, and not in a workbook", async () => {
+    const column = { heading: "T", fact: "asset_tag", type: "code" };
+    const survey = "Point ID;Asset tag\nP-1;=A1\nP-2;-B2\nP-3;C3\n";
+    const { remarks } = await fill(pointsMapping([column]), survey);
+    expect(remarks).toMatchObject([{ target: "points", column: "T", of: "2 of 3 codes" }]);
+    expect((await fill(pointsMapping([column], { file: "points.xlsx" }), survey)).remarks).toEqual([]);
+  });
+
   it("of yes and no goes through its list", async () => {
     const column = {
       heading: "T",
@@ -73,6 +81,45 @@ describe("a code", () => {
       otherwise: "stop",
     };
     expect(await written(pointsMapping([column]), surveyOf({ "Standby machine": "yes" }))).toBe("T\r\n1\r\n");
+  });
+});
+
+describe("a list of values", () => {
+  const column = { heading: "V", field: "severity", values: { pass: "1", warn: "2", fail: "3" }, otherwise: "stop" };
+
+  it("that lacks a word stops, and leaves nothing blank", async () => {
+    const survey = surveyOf({ Machine: "Mill", "Lowest speed (r/min)": "?" });
+    expect(await written(pointsMapping([column]), survey)).toEqual(["V: not-in-list"]);
+    const whole = { ...column, values: { ...column.values, undecided: "4" } };
+    expect(await written(pointsMapping([whole]), survey)).toBe("V\r\n4\r\n");
+  });
+});
+
+describe("a character that the encoding does not have", () => {
+  it("is refused by place, and never becomes a question mark", async () => {
+    const form = { encoding: "windows-1252" };
+    const survey = surveyOf({ "Asset tag": "Ω-1", Machine: "Pompa zasilająca" });
+    const columns = [
+      { heading: "T", fact: "asset_tag", type: "code" },
+      { heading: "M", fact: "machine_name" },
+    ];
+    expect(await written(pointsMapping(columns, {}, { form }), survey)).toEqual([
+      "T: not-in-encoding",
+      "M: not-in-encoding",
+    ]);
+    const { problems } = await fill(pointsMapping(columns, {}, { form }), survey);
+    expect(problems[1]).toMatchObject({ target: "points", column: "M", of: "P-1 (survey.csv, line 2)" });
+    expect(problems[1]?.text).toBe(
+      '"Pompa zasilająca" holds "ą", which windows-1252 does not have; mend it, or write the file in utf-8',
+    );
+  });
+
+  it("may be a letter with a separate accent, which is put together in a text", async () => {
+    const form = { encoding: "windows-1252" };
+    const mapping = pointsMapping([{ heading: "M", fact: "machine_name" }], {}, { form });
+    const filling = await fill(mapping, surveyOf({ Machine: "Mu\u0308hle" }));
+    expect(filling.problems).toEqual([]);
+    expect(filling.targets[0]?.mapped.rows[0]?.values).toEqual(["M\u00fchle"]);
   });
 });
 
