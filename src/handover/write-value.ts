@@ -88,12 +88,15 @@ class Writing {
 
   #fill(template: Template, lookup: Lookup, at = ""): string {
     const { days } = this.#column;
+    const before = this.refused.length;
     const word = (name: Name): string | null => {
       const found = this.#found(lookup(name));
       return found === null ? null : foundInText(found, this.#form, days);
     };
     const filled = fillTemplate(template, word);
     if (filled.ok) return filled.text;
+    // What contradicts itself has been said, and is not said again as missing.
+    if (this.refused.length > before) return "";
     this.#refuse(
       "empty-in-template",
       `${at}the ${nameInWords(filled.empty)} is not known; put the part with {${nameInMapping(filled.empty)}} into [brackets] to leave it out, or find it out`,
@@ -114,9 +117,9 @@ class Writing {
         `"${showText(word)}" is not in the list of values (${known}); add it, or filter such points`,
       );
     }
-    if (type === "number") {
+    if (type === "number" || (type === "code" && found.kind === "number")) {
       const number = found.kind === "number" ? numberOf(found, takes) : null;
-      if (number !== null) return this.#finish(numberInWriting(number, decimals, this.#form.decimalSign));
+      if (number !== null) return this.#finish(this.#number(number, decimals));
       const shown = foundInText(found, this.#form, days);
       return this.#refuse(
         "no-single-number",
@@ -125,6 +128,16 @@ class Writing {
     }
     if (type === "date" && found.kind === "date") return this.#finish(dayInWriting(found.day, days));
     return this.#finish(type === "code" ? plainWord(found) : foundInText(found, this.#form, days));
+  }
+
+  /** A number of a code is an identifier, and has its decimal point wherever it goes. */
+  #number(number: number, decimals: number | null): string {
+    const { type } = this.#column;
+    const written = numberInWriting(number, decimals, type === "code" ? "point" : this.#form.decimalSign);
+    const whole = numberInWriting(number, null, "point");
+    const same = Number(numberInWriting(number, decimals, "point")) === Number(whole);
+    if (!same) this.remarks.push(`rounded from ${whole} to ${written}`);
+    return written;
   }
 
   /** What is done to every text that is to be written. */

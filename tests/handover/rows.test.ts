@@ -130,6 +130,8 @@ describe("orders", () => {
     expect(problemsOf(await fill(mappingText([target]), two))).toEqual([
       "orders > Outage: order Mill 2: not-one-value",
     ]);
+    const said = { ...target, columns: [KEY, { heading: "Text", template: "{machine}: {next_outage}" }] };
+    expect(problemsOf(await fill(mappingText([said]), two))).toEqual(["orders > Text: order Mill 2: not-one-value"]);
     const strict = { ...ORDERS, rows: { one: "order", per: ["machine", "next_outage"] } };
     expect(problemsOf(await fill(mappingText([strict]), two))).toEqual([
       "orders > null: P-3 (survey.csv, line 4): no-group",

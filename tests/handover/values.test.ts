@@ -143,6 +143,20 @@ describe("a number", () => {
     expect(await written(mapping("lowest"), survey)).toEqual(["T: no-single-number"]);
   });
 
+  it("that is rounded is remarked on", async () => {
+    const mapping = pointsMapping([{ heading: "T", fact: "hole_depth", type: "number", decimals: 1 }]);
+    const filling = await fill(mapping, "Point ID;Hole depth (mm)\nP-1;14.96\nP-2;15.5\n");
+    expect(filling.targets[0]?.mapped.rows.map(({ values }) => values[0]).toSorted()).toEqual(["15.0", "15.5"]);
+    expect(filling.remarks.map(({ text }) => text)).toEqual(["rounded from 14.96 to 15.0"]);
+  });
+
+  it("of a code is one single value, too", async () => {
+    const column = { type: "code", fact: "lowest_running_speed" };
+    const survey = surveyOf({ "Nominal speed (r/min)": "1480", "Variable speed": "yes" });
+    expect(await written(pointsMapping([{ heading: "T", ...column }]), survey)).toEqual(["T: no-single-number"]);
+    expect(await written(pointsMapping([{ heading: "T", ...column, takes: "highest" }]), survey)).toBe("T\r\n1480\r\n");
+  });
+
   it("that cannot be read is written as empty, and that is remarked on", async () => {
     const mapping = pointsMapping([{ heading: "T", fact: "hole_depth", type: "number" }]);
     const filling = await fill(mapping, surveyOf({ "Hole depth (mm)": "deep enough" }));
