@@ -107,7 +107,7 @@ async function runExport(
     },
   });
   const { head } = screening;
-  const filling = fillMapping(mapping, screening, pointWording(head));
+  const filling = fillMapping(mapping, screening, pointWording(head), rulebook);
   if (filling.problemCount > 0) {
     terminal.err(mappingProblemsText(filling));
     const count = countOf(filling.problemCount, "problem");

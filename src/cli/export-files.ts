@@ -39,7 +39,7 @@ export async function exportFiles(
   if (!opening.ok) return { ok: false, findings: opening.findings, unreadable: [] };
   const { screening } = run;
   const { asOf, program } = screening.head;
-  const filling = fillMapping(opening.mapping, screening, pointWording(screening.head));
+  const filling = fillMapping(opening.mapping, screening, pointWording(screening.head), loading.rulebook);
   return {
     ok: true,
     filling,

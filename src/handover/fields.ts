@@ -34,6 +34,8 @@ export const FIELDS: Readonly<Record<string, FieldDefinition>> = {
   direction: ofPoint("choice", "direction", findFact("direction")?.choices),
   site: ofPoint("text", "name of the site"),
   verdict: ofPoint("choice", "verdict", VERDICTS),
+  released: ofPoint("yes-no", "whether work may be planned on the point"),
+  heldBack: ofPoint("text", "why not"),
   accepted: ofPoint("yes-no", "everything that speaks against the point is accepted"),
   acceptedBy: ofPoint("text", "who has accepted findings, in force"),
   acceptedUntil: ofPoint("date", "the day on which the first of these acceptances ends"),

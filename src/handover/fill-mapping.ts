@@ -1,11 +1,15 @@
-import type { Screening } from "../screening/index.js";
+import type { ResultHead, Screening } from "../screening/index.js";
+import { Releasing, type ReleasingBook } from "../workpacks/index.js";
 import { checkReferred, checkRoom, checkTwice, keysWritten, remarkOnCodes } from "./check-rows.js";
 import type { MappedFile } from "./mapped.js";
 import type { Mapping, Target } from "./mapping.js";
 import { type PointWording, pointLookup, runLookup } from "./point-lookup.js";
 import { Gathered, type MappingProblem, type MappingRemark } from "./problems.js";
-import { RowMaker } from "./row-maker.js";
+import { namesOf, RowMaker } from "./row-maker.js";
 import { isTaken } from "./taken.js";
+
+/** Fields that say whether work may be planned on a point. */
+const OF_RELEASE = ["released", "heldBack"];
 
 /** A target with its rows. */
 export interface FilledTarget {
@@ -33,12 +37,16 @@ export interface Filling {
  * problems of all rows are gathered.
  *
  * @param wording - how the outputs put findings into words
+ * @param rulebook - that of the screening; needed where the mapping asks whether points are released
+ * @throws RangeError where it is needed and not there
  */
 export function fillMapping(
   mapping: Mapping,
   screening: Pick<Screening, "head" | "pointsWithFacts">,
   wording: PointWording,
+  rulebook: ReleasingBook | null = null,
 ): Filling {
+  const releasing = asksForRelease(mapping) ? releasingBy(rulebook, screening.head) : null;
   const run = { head: screening.head, mapping, wording };
   const gathering = { problems: new Gathered<MappingProblem>(), remarks: new Gathered<MappingRemark>() };
   const making = mapping.targets.map((target) => ({
@@ -48,9 +56,10 @@ export function fillMapping(
     leftOut: 0,
   }));
   for (const known of screening.pointsWithFacts()) {
-    const lookup = pointLookup(known, run);
+    const release = releasing?.releaseOf(known) ?? null;
+    const lookup = pointLookup(known, release, run);
     for (const one of making) {
-      if (!isTaken(known, one.target.filter)) {
+      if (!isTaken(known, release, one.target.filter)) {
         one.leftOut += 1;
         continue;
       }
@@ -61,6 +70,7 @@ export function fillMapping(
   const keys = new Map<string, ReadonlySet<string>>();
   const targets = making.map(({ target, rows: maker, taken, leftOut }): FilledTarget => {
     const rows = maker.rows();
+    checkReleasable(target, releasing, gathering.problems);
     checkTwice(target, rows, gathering.problems);
     checkReferred(target, rows, keys, gathering.problems);
     checkRoom(target, rows.length, gathering.problems);
@@ -77,4 +87,30 @@ export function fillMapping(
     remarks: gathering.remarks.list,
     remarkCount: gathering.remarks.count,
   };
+}
+
+function asksForRelease({ targets }: Mapping): boolean {
+  return targets.some(
+    ({ filter, columns, rows }) =>
+      filter.released ||
+      [...columns.flatMap(namesOf), ...("per" in rows ? rows.per.map(({ name }) => name) : [])].some(
+        (name) => name.of === "field" && OF_RELEASE.includes(name.name),
+      ),
+  );
+}
+
+function releasingBy(rulebook: ReleasingBook | null, head: ResultHead): Releasing {
+  if (rulebook === null) throw new RangeError("the mapping asks whether points are released; hand the rulebook in");
+  return new Releasing(rulebook, head);
+}
+
+/** A target of released points in a run that can release none is no empty file, but a mistake. */
+function checkReleasable(
+  { id, filter }: Target,
+  releasing: Releasing | null,
+  problems: Gathered<MappingProblem>,
+): void {
+  if (!filter.released || !releasing?.all) return;
+  const text = `only released points are taken, and none can be: ${releasing.all.text}; ${releasing.all.remedy}`;
+  problems.add({ target: id, column: null, of: "all points", code: "none-releasable", text });
 }

@@ -26,6 +26,13 @@ const WHERE: JsonSchema = {
       uniqueItems: true,
       $comment: "at least one verdict",
     },
+    released: {
+      title: "released",
+      description:
+        "Only points on which work may be planned: they pass, or what speaks against them is accepted, and every rule on what can hurt somebody was asked and passes.",
+      type: "boolean",
+      enum: [true],
+    },
     rulesSay: { ...OUTCOMES, description: "By rule, outcomes of which the point must have one." },
     rulesDoNotSay: { ...OUTCOMES, description: "By rule, outcomes of which the point must have none." },
     facts: {
@@ -42,7 +49,7 @@ const WHERE: JsonSchema = {
   },
   minProperties: 1,
   additionalProperties: false,
-  $comment: "at least one of verdicts, rulesSay, rulesDoNotSay and facts",
+  $comment: "at least one of verdicts, released, rulesSay, rulesDoNotSay and facts",
 };
 
 const PER: JsonSchema = choose(

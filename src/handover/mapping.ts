@@ -111,6 +111,8 @@ export type RowsOf =
 /** Which points are taken; all parts must hold. */
 export interface Filter {
   readonly verdicts: readonly string[] | null;
+  /** Only those on which work may be planned. */
+  readonly released: boolean;
   /** Rules that must have said one of these of the point. */
   readonly rulesSay: ReadonlyMap<string, readonly string[]>;
   /** Rules that must not have. */

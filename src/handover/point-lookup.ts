@@ -1,5 +1,6 @@
 import { factName } from "../facts/index.js";
 import type { PointResult, PointWithFacts, ResultHead } from "../screening/index.js";
+import type { Release } from "../workpacks/index.js";
 import { FIELDS } from "./fields.js";
 import { foundOfFact, foundOfField, type Lookup } from "./found.js";
 import type { Mapping } from "./mapping.js";
@@ -29,13 +30,23 @@ export interface RunValues {
   readonly wording: PointWording;
 }
 
-/** Looks up what is known of one point. */
-export function pointLookup({ point, facts }: PointWithFacts, run: RunValues): Lookup {
+/**
+ * Looks up what is known of one point.
+ *
+ * @param release - null where nothing of the mapping asks for it
+ */
+export function pointLookup({ point, facts }: PointWithFacts, release: Release | null, run: RunValues): Lookup {
   return (name) => {
     if (name.of === "fact") return foundOfFact(name.id, name.unit?.id ?? null, facts.get(name.id));
     if (name.name === "site") {
       const site = foundOfFact("site", null, facts.get("site"));
       return site.ok && site.found ? site : { ok: true, found: foundOfField("site", run.head.site.name) };
+    }
+    if (release !== null && name.name === "released")
+      return { ok: true, found: { kind: "yes-no", yes: release.released } };
+    if (release !== null && name.name === "heldBack") {
+      const reasons = release.reasons.map(({ text }) => text).join("; ");
+      return { ok: true, found: foundOfField(name.name, reasons) };
     }
     return { ok: true, found: foundOfField(name.name, fieldOf(name.name, point, run)) };
   };

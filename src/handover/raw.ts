@@ -29,6 +29,7 @@ export interface RawPer {
 
 export interface RawFilter {
   readonly verdicts?: readonly string[];
+  readonly released?: true;
   readonly rulesSay?: Readonly<Record<string, readonly string[]>>;
   readonly rulesDoNotSay?: Readonly<Record<string, readonly string[]>>;
   readonly facts?: Readonly<Record<string, readonly (string | boolean)[]>>;

@@ -28,6 +28,7 @@ export function readFilter(
   );
   return {
     verdicts: raw?.verdicts ?? null,
+    released: raw?.released ?? false,
     rulesSay: byRule("rulesSay"),
     rulesDoNotSay: byRule("rulesDoNotSay"),
     facts,

@@ -155,7 +155,8 @@ export function nameOfPoint({ point, file, sheet, row }: PointResult): string {
   return point === null ? place : `${point} (${place})`;
 }
 
-function namesOf({ source }: Column): readonly Name[] {
+/** Every name that a column looks up. */
+export function namesOf({ source }: Column): readonly Name[] {
   if (source.from === "name") return [source.name];
   return source.from === "constant" ? [] : namesIn(source.template);
 }

@@ -7,8 +7,8 @@ import { pointsMapping } from "../handover/made-mapping.js";
 import { runCommand } from "../tools/run-command.js";
 import { projectPath } from "../tools/shipped.js";
 
-const SAMPLE = projectPath("samples/survey.xlsx");
-const RUN = ["--site-file", projectPath("samples/site.yaml"), "--as-of", "2026-11-25"] as const;
+const SAMPLE = projectPath("samples/survey-full.xlsx");
+const RUN = ["--set", "full", "--site", "Vellamoor starch works", "--as-of", "2026-11-25"] as const;
 const ORDERS = projectPath("samples/mappings/orders.yaml");
 
 let folder = "";
@@ -33,14 +33,15 @@ describe("export", () => {
       "01-machines.csv-metadata.json",
       "02-orders.xlsx",
     ]);
-    expect(run.out).toMatch(/2\s+orders\s+02-orders\.xlsx\s+10\s+12\s+37/);
-    expect(run.out).toContain("shortened from 41 UTF-16");
+    expect(run.out).toMatch(/2\s+orders\s+02-orders\.xlsx\s+14\s+54\s+146/);
+    expect(run.out).toContain("shortened from 42 UTF-16");
     expect(run.out).toContain("Cautions: A verdict is a screening, not a permission.");
   });
 
   it("gives the same files by a call of the library", async () => {
     const made = await exportFiles([SAMPLE], ORDERS, {
-      siteFile: projectPath("samples/site.yaml"),
+      set: "full",
+      siteName: "Vellamoor starch works",
       asOf: "2026-11-25",
     });
     if (!made.ok) throw new Error(JSON.stringify(made));
@@ -54,9 +55,17 @@ describe("export", () => {
   });
 
   it("writes nothing in a dry run, and shows the first rows", async () => {
-    const run = await runCommand("export", SAMPLE, ...RUN, "--mapping", ORDERS, "--dry-run");
+    const file = mapping(
+      "dry.yaml",
+      pointsMapping([
+        { heading: "Point", field: "point" },
+        { heading: "Tag", field: "assetTag" },
+      ]),
+    );
+    const run = await runCommand("export", here("rows.csv"), "--mapping", file, "--dry-run");
     expect(run).toMatchObject({ code: 0, err: "" });
-    expect(run.out).toContain("orders: the first 3 of 10 rows");
+    expect(run.out).toContain("points: all rows");
+    expect(run.out).toMatch(/1\. Point: P-\d\n {5}Tag: \(nothing\)/);
     expect(run.out).toContain("Dry run: nothing is written.");
     expect(run.out).not.toContain("Written:");
   });

@@ -6,7 +6,15 @@ import { CLI, run, temporaryFolder } from "./tools.js";
 
 const folder = temporaryFolder();
 const hasOffice = run("soffice", ["--version"]).status === 0;
-const survey = ["samples/survey.xlsx", "--site-file", "samples/site.yaml", "--as-of", "2026-11-25"];
+const survey = [
+  "samples/survey-full.xlsx",
+  "--set",
+  "full",
+  "--site",
+  "Vellamoor starch works",
+  "--as-of",
+  "2026-11-25",
+];
 
 beforeAll(() => {
   const made = run("node", [CLI, "export", ...survey, "--mapping", "samples/mappings/orders.yaml", "--out", folder]);
@@ -42,7 +50,7 @@ describe("a mapped workbook in LibreOffice", () => {
       "Screened by",
       "Cautions",
     ]);
-    expect(rows).toHaveLength(10);
+    expect(rows).toHaveLength(14);
     for (const row of rows) {
       expect(row[0]).toMatch(/^[0-9a-f-]{36}$/);
       expect(Number(row[5])).toBe(row[6]?.split("\n").length);

@@ -31,8 +31,9 @@ export async function mappingOf(text: string): Promise<Mapping> {
 
 /** Fills a mapping with a survey that is written out as CSV in the test. */
 export async function fill(mapping: string, survey: string, options: Partial<ScreeningOptions> = {}): Promise<Filling> {
-  const { screening } = screenWith(await shippedRulebook(), [await surveyOfCsv(survey)], null, options);
-  return fillMapping(await mappingOf(mapping), screening, pointWording(screening.head));
+  const rulebook = await shippedRulebook();
+  const { screening } = screenWith(rulebook, [await surveyOfCsv(survey)], null, options);
+  return fillMapping(await mappingOf(mapping), screening, pointWording(screening.head), rulebook);
 }
 
 /** All files of a filled mapping. */
