@@ -56,8 +56,6 @@ export {
   DIALECT,
   ID,
   type JsonSchema,
-  type JsonSchema,
-  SCHEMA_FILES,
   SCHEMA_FILES,
   TEXT,
 } from "./schemas/index.js";
