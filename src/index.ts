@@ -17,6 +17,8 @@ export type {
 export { checkBuilt } from "./built/index.js";
 export type { CheckBuiltFilesOptions, CheckBuiltFilesResult } from "./cli/check-built-files.js";
 export { checkBuiltFiles } from "./cli/check-built-files.js";
+export type { ExportFilesResult } from "./cli/export-files.js";
+export { exportFiles } from "./cli/export-files.js";
 export { openDeviations } from "./cli/open-deviations.js";
 export { openRulebook, openSiteFile } from "./cli/open-rulebook.js";
 export type { OpenedSurvey, OpenedSurveys, OpenOptions } from "./cli/open-surveys.js";
@@ -33,16 +35,30 @@ export type {
   WordLists,
 } from "./facts/index.js";
 export { CATALOGUE, findFact } from "./facts/index.js";
-export type { MappedColumn, MappedFile, MappedRow } from "./handover/index.js";
+export type {
+  Filling,
+  MappedColumn,
+  MappedFile,
+  MappedRow,
+  Mapping,
+  MappingProblem,
+  MappingReading,
+  MappingRemark,
+} from "./handover/index.js";
+export { fillMapping, MAPPING_SCHEMA, readMapping } from "./handover/index.js";
 export {
   BUILT_SCHEMA,
   builtCsv,
   builtDocument,
   findingsCsv,
+  type HandoverFile,
+  type HandoverInput,
+  handoverFiles,
   jsonDocument,
   leadingFinding,
   ndjsonDocument,
   pointsCsv,
+  pointWording,
   RESULT_SCHEMA,
   screenedSurvey,
   screenedWorkbook,

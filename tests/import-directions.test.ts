@@ -17,8 +17,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   comparing: ["base", "facts", "rulebook", "screening"],
   moving: ["base", "facts", "records", "rulebook", "screening"],
   built: ["base", "facts", "records", "rulebook", "screening"],
-  handover: ["base", "facts", "rulebook", "screening"],
   workpacks: ["base", "facts", "quantities", "rulebook", "screening"],
+  handover: ["base", "facts", "rulebook", "screening", "workpacks"],
   outputs: [
     "base",
     "facts",

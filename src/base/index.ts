@@ -1,6 +1,7 @@
 export type { PlainDay } from "./dates.js";
 export { dayBefore, dayExists, daysBetween, isPlainDay, laterDay, plainDay, utcDay } from "./dates.js";
 export { canonicalJson, sha256OfBytes, sha256OfData } from "./digest.js";
+export { looksLikeFormula } from "./formula-text.js";
 export type { Interval } from "./interval.js";
 export { isAtOrBelow, isBelow, isSameNumber, isSingle, single } from "./interval.js";
 export { didYouMean, nearestWords } from "./near-word.js";
@@ -17,3 +18,4 @@ export type { Truth } from "./truth.js";
 export { allOf, anyOf, notOf } from "./truth.js";
 export type { Dimension, Unit } from "./units.js";
 export { convert, dimensionsSpelled, otherQuantityOf, unitOf, unitSpelled } from "./units.js";
+export { WINDOWS_1252_UPPER, windows1252Byte } from "./windows-1252.js";

@@ -3,6 +3,7 @@ import { blankSurveyCommand } from "./blank-survey-command.js";
 import { checkBuiltCommand } from "./check-built-command.js";
 import { checkRulesCommand } from "./check-rules-command.js";
 import { columnsCommand } from "./columns-command.js";
+import { exportCommand } from "./export-command.js";
 import { programIdentity } from "./identity.js";
 import { moveLimitCommand } from "./move-limit-command.js";
 import { newRuleCommand } from "./new-rule-command.js";
@@ -34,6 +35,7 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     whatChangesCommand(terminal, identity),
     moveLimitCommand(terminal, identity),
     checkBuiltCommand(terminal, identity),
+    exportCommand(terminal, identity),
     columnsCommand(terminal),
     checkRulesCommand(terminal),
     newRuleCommand(terminal),

@@ -21,8 +21,9 @@ export {
   type EngineValue,
   engineRules,
 } from "./engine-rules.js";
+export { readGiven } from "./fact-values.js";
 export { factsInCondition, factsNamedBy } from "./facts-named.js";
-export type { FileLimits } from "./file-limits.js";
+export { type FileLimits, RULEBOOK_LIMITS } from "./file-limits.js";
 export { isRulePath } from "./file-roles.js";
 export type { Group, GroupMember } from "./group.js";
 export type { CompiledRule, Judgement, LimitSpoken, Margin, OpenFact } from "./judgement.js";
@@ -41,6 +42,7 @@ export {
   wordOfOverlays,
 } from "./overlay.js";
 export { type OverlayAlone, type OverlayReading, readOverlay } from "./overlay-alone.js";
+export { type CheckedFile, readCheckedFile } from "./read-checked-file.js";
 export { type ColumnFileReading, readColumnFile } from "./read-column-file.js";
 export { type DeviationsReading, readDeviationFile } from "./read-deviation-file.js";
 export { readSiteFile, type SiteReading } from "./read-site-file.js";
@@ -69,7 +71,17 @@ export type {
   WayOfMeasuring,
 } from "./rulebook.js";
 export { type CaseOptions, type CaseRun, differenceOf, type PreparedCase, prepareCase, runCase } from "./run-case.js";
-export { CHANGEABLE_KINDS, editorSchema, type JsonSchema, SCHEMA_FILES } from "./schemas/index.js";
+export {
+  CHANGEABLE_KINDS,
+  choose,
+  DIALECT,
+  editorSchema,
+  ID,
+  type JsonSchema,
+  SCHEMA_FILES,
+  TEXT,
+} from "./schemas/index.js";
+export { below, type Report } from "./source.js";
 export type { TableEntry, TableRow, ValueTable } from "./table.js";
 export { type TableLookup, tablesOn, withTables } from "./table-lookup.js";
 export { type BandTrace, type ConditionTrace, type RuleTrace, traceRule } from "./trace.js";

@@ -57,7 +57,15 @@ function nameInWords([tag = null, ...places]: readonly (string | null)[]): strin
 
 /** The id of a point by its site's name and its own; both NFC, trimmed, inner blanks to one, case kept. */
 export function pointUuid(site: string, point: string): string {
-  return uuidV5(`${plainName(site)}\n${plainName(point)}`, NAMESPACE);
+  return uuidOfNames([site, point]);
+}
+
+/**
+ * The UUID version 5 of names, a line each, in the namespace of the point ids. A point has two (site and point), so
+ * that whatever else is named by three or more can have the id of none.
+ */
+export function uuidOfNames(names: readonly string[]): string {
+  return uuidV5(names.map(plainName).join("\n"), NAMESPACE);
 }
 
 /** A name as names are compared: NFC, trimmed, inner blanks to one, case kept. */

@@ -9,9 +9,9 @@ export {
   type DeviationsShown,
 } from "./deviations/deviation-shown.js";
 export { UnclearDeviations } from "./deviations/deviations-on-points.js";
-export { readDeviations } from "./deviations/read-deviations.js";
+export { BUILT_IN_RULES, readDeviations } from "./deviations/read-deviations.js";
 export { showFact } from "./fact-shown.js";
-export { namesOf, type PointNames, pointIdOf, pointUuid } from "./identity.js";
+export { namesOf, type PointNames, plainName, pointIdOf, pointUuid, uuidOfNames } from "./identity.js";
 export type { ScreeningInput, ScreeningOptions } from "./input.js";
 export { ENDING_WITHIN } from "./input.js";
 export { type ReadyRule, weightOf, worst } from "./judge-point.js";

@@ -1,3 +1,4 @@
+import { WINDOWS_1252_UPPER } from "../base/index.js";
 import { refuseNul, refuseOtherThanWide, refuseUndecoded } from "./csv-text-faults.js";
 import { quoted, refuse } from "./unreadable.js";
 
@@ -20,12 +21,6 @@ const OTHER_NAMES: ReadonlyMap<string, string> = new Map([
   ["utf-16-le", "utf-16le"],
   ["utf-16-be", "utf-16be"],
 ]);
-
-/** Windows-1252 where it differs from Latin-1 (0x80 to 0x9f); 0 for the five bytes it leaves open. */
-const WESTERN_UPPER = [
-  0x20ac, 0, 0x201a, 0x0192, 0x201e, 0x2026, 0x2020, 0x2021, 0x02c6, 0x2030, 0x0160, 0x2039, 0x0152, 0, 0x017d, 0, 0,
-  0x2018, 0x2019, 0x201c, 0x201d, 0x2022, 0x2013, 0x2014, 0x02dc, 0x2122, 0x0161, 0x203a, 0x0153, 0, 0x017e, 0x0178,
-];
 
 /**
  * Decodes a text file: in the encoding asked for, else by its byte order X and no character is ever replaced.
@@ -86,7 +81,7 @@ function decodeWestern(bytes: Uint8Array): string | null {
   for (let from = 0; from < bytes.length; from += codes.length) {
     const piece = bytes.subarray(from, from + codes.length);
     for (const [i, byte] of piece.entries()) {
-      const code = byte >= 0x80 && byte < 0xa0 ? (WESTERN_UPPER[byte - 0x80] ?? 0) : byte;
+      const code = byte >= 0x80 && byte < 0xa0 ? (WINDOWS_1252_UPPER[byte - 0x80] ?? 0) : byte;
       if (code === 0 && byte !== 0) return null;
       codes[i] = code;
     }

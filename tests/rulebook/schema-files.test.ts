@@ -4,21 +4,25 @@ import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { isPlainDay } from "../../src/base/index.js";
 import { CATALOGUE } from "../../src/facts/index.js";
+import { MAPPING_SCHEMA } from "../../src/handover/index.js";
 import { editorSchema, type JsonSchema, SCHEMA_FILES } from "../../src/rulebook/index.js";
 import { projectPath, shippedFiles } from "../tools/shipped.js";
 import { BROKEN } from "./broken-files.js";
 import { SMALL_BOOK, SMALL_GROUPS } from "./small-book.js";
 
-// The files are for editors; the objects in src/rulebook/schemas are what rule files are checked against.
+// The files are for editors; the objects in src/rulebook/schemas and src/handover are what rule files are checked against.
 // REWRITE_SCHEMAS=1 npx vitest run tests/rulebook/schema-files.test.ts writes the files anew.
 const rewrite = process.env.REWRITE_SCHEMAS === "1";
 
 describe("schemas/", () => {
-  it.each(Object.entries(SCHEMA_FILES))("%s is what the program checks, explained", (name, schema) => {
-    const file = projectPath(`schemas/${name}`);
-    if (rewrite) writeFileSync(file, `${JSON.stringify(editorSchema(schema), null, 2)}\n`);
-    expect(readSchema(name)).toEqual(JSON.parse(JSON.stringify(editorSchema(schema))));
-  });
+  it.each(Object.entries({ ...SCHEMA_FILES, "mapping.schema.json": MAPPING_SCHEMA }))(
+    "%s is what the program checks, explained",
+    (name, schema) => {
+      const file = projectPath(`schemas/${name}`);
+      if (rewrite) writeFileSync(file, `${JSON.stringify(editorSchema(schema), null, 2)}\n`);
+      expect(readSchema(name)).toEqual(JSON.parse(JSON.stringify(editorSchema(schema))));
+    },
+  );
 
   it.each(readdirSync(projectPath("schemas")))("%s explains every key", (name) => {
     const whole = readSchema(name);

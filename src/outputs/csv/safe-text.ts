@@ -1,16 +1,7 @@
-/** What a spreadsheet program may take for the start of a formula, also in full width and after blanks. */
-const FORMULA_START = /^[\s\p{Cf}\p{Cc}]*[=+\-@＝＋－＠]/u;
-
-// biome-ignore lint/suspicious/noControlCharactersInRegex: a leading control character counts as a start too
-const CONTROL_START = /^[\t\r\n\u0000]/;
+import { looksLikeFormula } from "../../base/index.js";
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: characters that no text field should hold
 const UNFIT = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\ufffe\uffff]|\p{Surrogate}/gu;
-
-/** Whether a text could be taken for a formula when a spreadsheet program opens it. */
-export function looksLikeFormula(text: string): boolean {
-  return FORMULA_START.test(text) || CONTROL_START.test(text);
-}
 
 /** Control characters and halves of characters, which text files and XML cannot hold, as their code points. */
 export function showControls(text: string): string {

@@ -1,5 +1,5 @@
+import { looksLikeFormula } from "../../base/index.js";
 import type { AddedRow, AddedSheet, CellLook, EditCell } from "../../workbook/index.js";
-import { looksLikeFormula } from "../csv/safe-text.js";
 import { heightOf } from "./row-heights.js";
 import type { Look } from "./styles.js";
 import type { TextRow } from "./text-sheet.js";

@@ -1,6 +1,5 @@
-import { round12 } from "../../base/index.js";
+import { looksLikeFormula, round12 } from "../../base/index.js";
 import type { CellValue, NumberFormat, RawWorkbook } from "../../workbook/index.js";
-import { looksLikeFormula } from "../csv/safe-text.js";
 import { cellText } from "./cell-text.js";
 
 /** What is written into a cell: the value and, where it needs one, its number format. */

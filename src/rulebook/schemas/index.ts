@@ -20,7 +20,7 @@ export { editorSchema } from "./editor/editor-schema.js";
 export { GROUP_SCHEMA } from "./group-schema.js";
 export { MEASURING_SCHEMA } from "./measuring-schema.js";
 export { OVERLAY_SCHEMA } from "./overlay-schema.js";
-export type { JsonSchema } from "./parts.js";
+export { choose, DIALECT, ID, type JsonSchema, TEXT } from "./parts.js";
 export { RULE_SCHEMA } from "./rule-schema.js";
 export { SIGNATURE_SCHEMA } from "./signature-schema.js";
 export { SITE_SCHEMA } from "./site-schema.js";

@@ -10,6 +10,9 @@ const BUILT_IN = [POINT_TWICE_SHOWN, METHOD_ALLOWED_SHOWN].map(({ id, releases, 
   judges: { proposed: judged, installed: judged },
 }));
 
+/** Ids of the rules that are in no rulebook, and that results name all the same. */
+export const BUILT_IN_RULES: readonly string[] = BUILT_IN.map(({ id }) => id);
+
 /**
  * Reads a file of accepted deviations from the rules of a rulebook.
  *

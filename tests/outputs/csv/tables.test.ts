@@ -1,8 +1,9 @@
 import { parse } from "csv-parse/sync";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { looksLikeFormula } from "../../../src/base/index.js";
 import { csvRecord } from "../../../src/outputs/csv/record.js";
-import { looksLikeFormula, safeText } from "../../../src/outputs/csv/safe-text.js";
+import { safeText } from "../../../src/outputs/csv/safe-text.js";
 import { findingsCsv, pointsCsv } from "../../../src/outputs/index.js";
 import { finding, POINTS, point } from "../fake-findings.js";
 import { HEAD } from "../fake-head.js";

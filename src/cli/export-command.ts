@@ -1,0 +1,171 @@
+import { existsSync } from "node:fs";
+import { mkdir, readdir } from "node:fs/promises";
+import { join } from "node:path";
+import { Command, Option } from "commander";
+import { z } from "zod";
+import { STAGES } from "../base/index.js";
+import { OutputBatch } from "../disk/index.js";
+import { type Filling, fillMapping, leftOverParts } from "../handover/index.js";
+import {
+  countOf,
+  exportText,
+  handoverFileNames,
+  handoverFiles,
+  mappingProblemsText,
+  pointWording,
+  type WrittenFile,
+} from "../outputs/index.js";
+import { type ResultHead, type ScreeningInput, screen } from "../screening/index.js";
+import { deviationsOf, endCommand } from "./open-deviations.js";
+import { mappingOf } from "./open-mapping.js";
+import { inputPaths } from "./open-reading.js";
+import { overOption } from "./over-option.js";
+import { addReadingOptions, READING_OPTIONS } from "./reading-options.js";
+import { CannotRun, dayOf, readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
+import { optionMistakes, SCREEN_OPTIONS } from "./screen-options.js";
+import type { Terminal } from "./terminal.js";
+import { addTrustOption } from "./trusted-book.js";
+
+const { set, stage, asOf, site, siteFile, deviations, rules, over, trust, overwrite } = SCREEN_OPTIONS.shape;
+
+/** Options of `spotface export` as they come from the command line. */
+const EXPORT_OPTIONS = z
+  .object({
+    ...READING_OPTIONS,
+    ...{ set, stage, asOf, site, siteFile, deviations, rules, over, trust, overwrite },
+    mapping: z.string(),
+    out: z.string().optional(),
+    dryRun: z.boolean().default(false),
+  })
+  .strict()
+  .refine((options) => options.out !== undefined || options.dryRun, {
+    path: ["out"],
+    message: "name the folder to write into, or ask for a --dry-run",
+  });
+type ExportOptions = z.infer<typeof EXPORT_OPTIONS>;
+
+/** `spotface export`: files for another system, as a mapping file describes them. */
+export function exportCommand(terminal: Terminal, program: ScreeningInput["program"]): Command {
+  const command = new Command("export")
+    .description("write files for a maintenance system, as a mapping file describes them; all of them or none")
+    .argument("<file...>", "survey files")
+    .requiredOption("--mapping <file>", "which files to make, with which columns, values and form")
+    .option("--out <folder>", "write into this folder")
+    .option("--dry-run", "write nothing; show counts, remarks and the first rows")
+    .option("--overwrite", "replace files that are there already")
+    .option("--set <name>", "set of rules to apply (default: the one the rulebook names)")
+    .addOption(
+      new Option("--stage <stage>", "whether points are proposed or built").choices(STAGES).default("proposed"),
+    )
+    .option("--as-of <day>", "day the limits are looked up for, YYYY-MM-DD (default: today in UTC)")
+    .option("--site <name>", "name of the site, part of every point id")
+    .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
+    .option("--deviations <file>", "findings that somebody has accepted for a time; they stay, and are marked")
+    .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
+    .addOption(overOption());
+  return addTrustOption(addReadingOptions(command)).action(async (files: string[], raw: unknown) => {
+    const options = EXPORT_OPTIONS.safeParse(raw);
+    if (!options.success) {
+      terminal.err(optionMistakes(options.error));
+      terminal.setExitCode(2);
+      return;
+    }
+    try {
+      await runExport(files, options.data, terminal, program);
+    } catch (error) {
+      endCommand(error, terminal);
+    }
+  });
+}
+
+async function runExport(
+  files: readonly string[],
+  options: ExportOptions,
+  terminal: Terminal,
+  program: ScreeningInput["program"],
+): Promise<void> {
+  const rulebook = await rulebookOf(options, terminal);
+  const set = setOf(options, rulebook, terminal);
+  const mapping = await mappingOf(options.mapping, rulebook, terminal);
+  const site = await siteOf(options, rulebook, terminal);
+  const deviations = await deviationsOf(options, rulebook, terminal);
+  const reading = await readingOf(options, rulebook, terminal);
+  const surveys = await surveysOf(files, { skipUnreadable: false }, reading, site, terminal, false);
+  const screening = screen({
+    program,
+    rulebook,
+    surveys: surveys.opened.map(({ survey }) => survey),
+    skipped: [],
+    site,
+    deviations,
+    options: {
+      set,
+      stage: options.stage,
+      asOf: dayOf(options, terminal),
+      siteName: options.site ?? null,
+      reading: reading.settled,
+      allFindings: false,
+    },
+  });
+  const { head } = screening;
+  const filling = fillMapping(mapping, screening, pointWording(head), rulebook);
+  if (filling.problemCount > 0) {
+    terminal.err(mappingProblemsText(filling));
+    const count = countOf(filling.problemCount, "problem");
+    stop(terminal, `${count} in what "${mapping.id}" would write; nothing is written`);
+  }
+  const inputs = [...files, options.mapping, ...(await inputPaths(options))];
+  const written = options.dryRun ? null : await writeFilling(filling, head, options, inputs, terminal);
+  await terminal.out(exportText(filling, head, written));
+  terminal.setExitCode(0);
+}
+
+/** Writes all files of a filled mapping together. */
+async function writeFilling(
+  { mapping, targets }: Filling,
+  head: ResultHead,
+  { out = ".", overwrite }: ExportOptions,
+  inputs: readonly string[],
+  terminal: Terminal,
+): Promise<readonly WrittenFile[]> {
+  const { asOf, program } = head;
+  const names = targets.flatMap((filled) => handoverFileNames({ ...filled, asOf }));
+  const there = existsSync(out) ? await readdir(out) : [];
+  const stale = leftOverParts(mapping.targets, asOf, there, names);
+  for (const name of stale) {
+    terminal.err(`spotface: ${join(out, name)}: a part of an earlier export that this one does not write; remove it\n`);
+  }
+  if (stale.length > 0) throw new CannotRun();
+  await mkdir(out, { recursive: true });
+  const started = await OutputBatch.start(
+    names.map((name) => join(out, name)),
+    { inputs, overwrite },
+  );
+  if (!started.ok) {
+    for (const { path, text } of started.problems) terminal.err(`spotface: ${path}: ${text}\n`);
+    throw new CannotRun();
+  }
+  const { batch } = started;
+  const takeBack = terminal.onInterrupt(() => batch.abandon());
+  const written: WrittenFile[] = [];
+  try {
+    for (const { target, mapped } of targets) {
+      for await (const { name, what, bytes } of handoverFiles({
+        mapping,
+        target,
+        mapped,
+        asOf,
+        program: program.name,
+      })) {
+        await batch.write(join(out, name), bytes);
+        written.push({ what, file: join(out, name), note: null });
+      }
+    }
+    const done = await batch.finish();
+    if (!done.ok) stop(terminal, `${done.error.path}: ${done.error.text}`);
+  } finally {
+    takeBack();
+    await batch.abandon();
+  }
+  return written;
+}
