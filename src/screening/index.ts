@@ -1,5 +1,6 @@
 export type { AuditReport } from "./audit.js";
 export { auditScreening } from "./audit.js";
+export { changedFacts } from "./changed-facts.js";
 export {
   type Accepted,
   DEVIATION_STATUSES,
