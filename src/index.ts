@@ -35,6 +35,7 @@ export type {
 export { CATALOGUE, findFact } from "./facts/index.js";
 export type { MappedColumn, MappedFile, MappedRow } from "./handover/index.js";
 export {
+  asBuiltWorkbook,
   BUILT_SCHEMA,
   builtCsv,
   builtDocument,
@@ -47,6 +48,9 @@ export {
   screenedSurvey,
   screenedWorkbook,
   terminalReport,
+  WORK_PACKS_SCHEMA,
+  workPackFiles,
+  workPacksJson,
 } from "./outputs/index.js";
 export type {
   ColumnReading,
@@ -93,5 +97,14 @@ export type {
 export { auditScreening, pointUuid, readDeviations, screen, UnclearDeviations } from "./screening/index.js";
 export type { Inflating, RawWorkbook, ReadingLimits, ReadingOptions } from "./workbook/index.js";
 export { DEFAULT_LIMITS, portableInflating, readWorkbook } from "./workbook/index.js";
-export type { AcceptedFinding, HeldBack, HeldBackCause, PointOfRun, Release } from "./workpacks/index.js";
-export { releasedPoints } from "./workpacks/index.js";
+export type {
+  AcceptedFinding,
+  HeldBack,
+  HeldBackCause,
+  PointJob,
+  PointOfRun,
+  Release,
+  WorkPack,
+  WorkPacks,
+} from "./workpacks/index.js";
+export { releasedPoints, workPacks } from "./workpacks/index.js";

@@ -11,6 +11,7 @@ import { signRulebookCommand } from "./sign-rulebook-command.js";
 import type { Terminal } from "./terminal.js";
 import { whatChangesCommand } from "./what-changes-command.js";
 import { whyCommand } from "./why-command.js";
+import { workPacksCommand } from "./work-packs-command.js";
 
 /**
  * Runs the command line.
@@ -33,6 +34,7 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     whatChangesCommand(terminal, identity),
     moveLimitCommand(terminal, identity),
     checkBuiltCommand(terminal, identity),
+    workPacksCommand(terminal, identity),
     columnsCommand(terminal),
     checkRulesCommand(terminal),
     newRuleCommand(terminal),

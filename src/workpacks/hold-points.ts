@@ -72,7 +72,7 @@ function wall(job: JobFacts): readonly Needed[] {
   if (job.word("mounting_method") !== "tapped-hole") return [];
   const text =
     "Before drilling: what lies behind the wall compared with a drawing, or confirmed by somebody who knows the machine.";
-  return [hold(text, ...values(job, "behind_wall", "wall_thickness"))];
+  return [hold(text, job.value("behind_wall"))];
 }
 
 function height(job: JobFacts): readonly Needed[] {

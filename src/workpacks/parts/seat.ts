@@ -60,7 +60,7 @@ export function seatLines(job: JobFacts): readonly JobLine[] {
     todo(
       "Measure the flat. The whole base of the sensor, or of the pad, has to lie on it.",
       job.planned("flat_diameter", "diameter of the flat"),
-      ...job.known("model.seat_diameter_min", "model.base_diameter", "surface_radius"),
+      ...job.known("model.seat_diameter_min", "surface_radius"),
       ...(job.isKnown("roughness") ? [job.planned("roughness")] : []),
     ),
   ];
