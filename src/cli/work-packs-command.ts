@@ -16,6 +16,7 @@ import { type ScreeningInput, screen } from "../screening/index.js";
 import { type WorkPacks, workPacks } from "../workpacks/index.js";
 import { deviationsOf, endCommand } from "./open-deviations.js";
 import { inputPaths } from "./open-reading.js";
+import { overOption } from "./over-option.js";
 import { addReadingOptions } from "./reading-options.js";
 import { CannotRun, dayOf, readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
@@ -37,6 +38,7 @@ export function workPacksCommand(terminal: Terminal, program: ScreeningInput["pr
     .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
     .option("--deviations <file>", "findings that somebody has accepted for a time")
     .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
+    .addOption(overOption())
     .option("--skip-unreadable", "leave out files that cannot be read, instead of ending the run");
   return addReadingOptions(command).action(async (files: string[], raw: unknown) => {
     const options = SCREEN_OPTIONS.safeParse(raw);
@@ -110,7 +112,9 @@ async function writePacks(
 ): Promise<readonly string[]> {
   const files = workPackFiles(packs);
   const workbook = join(out, AS_BUILT_WORKBOOK);
-  const targets = [...files.map(({ name }) => join(out, name)), workbook];
+  // Without a released point there is nothing that could be built.
+  const isBuilt = packs.packs.length > 0;
+  const targets = [...files.map(({ name }) => join(out, name)), ...(isBuilt ? [workbook] : [])];
   if (existsSync(out)) {
     await refuseOldPacks(
       out,
@@ -131,7 +135,7 @@ async function writePacks(
   const takeBack = terminal.onInterrupt(() => batch.abandon());
   try {
     for (const { name, text } of files) await batch.write(join(out, name), text());
-    await batch.write(workbook, await asBuiltWorkbook(packs, rulebook));
+    if (isBuilt) await batch.write(workbook, await asBuiltWorkbook(packs, rulebook));
     const done = await batch.finish();
     if (!done.ok) stop(terminal, `${done.error.path}: ${done.error.text}`);
   } finally {

@@ -1,4 +1,5 @@
 import { FINDING_PARTS, OUTCOMES } from "./finding-parts.js";
+import { OVERLAY_PARTS } from "./overlay-parts.js";
 import { HEAD } from "./result-schema.js";
 import {
   DAY,
@@ -194,7 +195,7 @@ export const WORK_PACKS_SCHEMA: SchemaPart = {
   $defs: {
     origin: FINDING_PARTS.origin,
     factShown: FINDING_PARTS.factShown,
-    plainValue: FINDING_PARTS.plainValue,
+    ...OVERLAY_PARTS,
     bandRule: exactly("A rule that sets an end.", {
       rule: form("Its id.", KEBAB),
       outcome: oneOfWords("What it says beyond the end.", OUTCOMES),

@@ -5,6 +5,7 @@ import { type PointJob, RECORDED, type WorkPack, type WorkPacks } from "../../wo
 import { columnsFor } from "../blank-survey/columns.js";
 import { writeLists } from "../blank-survey/lists-sheet.js";
 import { ENGLISH } from "../blank-survey/texts/english.js";
+import { bookInWords } from "../wording/overlays.js";
 import { fixedPackage } from "../workbook/fixed-package.js";
 import { layOutPages } from "../workbook/pages.js";
 import { styleBook } from "../workbook/styles.js";
@@ -73,7 +74,7 @@ function aboutRows({ basis, cautions }: WorkPacks): Parameters<typeof writeTextS
   return [
     titleRow("What this rests on"),
     BLANK_ROW,
-    bodyRow("rulebook used", `${rulebook.name} ${rulebook.version}, set ${basis.set}, ${rulebook.digest}`),
+    bodyRow("rulebook used", `${bookInWords(rulebook)}, set ${basis.set}, ${rulebook.digest}`),
     bodyRow("limits looked up for", basis.asOf),
     bodyRow("digest of the run", basis.run),
     ...surveys.map(({ file, digest }) => bodyRow("proposal read from", `${file}, ${digest}`)),

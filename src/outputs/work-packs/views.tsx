@@ -2,6 +2,7 @@ import { formatNumber } from "../../base/index.js";
 import type { JobValue, PackBasis, SupplyItem } from "../../workpacks/index.js";
 import { shownText } from "../html/shown-text.js";
 import { countOf } from "../wording/numbers.js";
+import { bookInWords } from "../wording/overlays.js";
 import { bandText, isKnown, sourceText, valueText } from "./value-words.js";
 
 /** An empty line to write on. */
@@ -106,7 +107,7 @@ export function Basis({ basis }: { readonly basis: PackBasis }) {
       <dl class="facts">
         <dt>Rulebook</dt>
         <dd>
-          {shownText(`${rulebook.name} ${rulebook.version}, set ${basis.set}`)} <code>{rulebook.digest}</code>
+          {shownText(`${bookInWords(rulebook)}, set ${basis.set}`)} <code>{rulebook.digest}</code>
         </dd>
         <dt>Limits as of</dt>
         <dd>{basis.asOf}</dd>
