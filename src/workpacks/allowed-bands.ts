@@ -5,9 +5,9 @@ import { changedFacts } from "../screening/index.js";
 import type { AllowedBand, BandRule } from "./pack.js";
 
 /** Values tried on either side of the plan, as shares of it; a limit farther off is nobody's concern at the machine. */
-const STEP = 0.025;
-const STEPS = 40;
-const HALVINGS = 40;
+const STEP = 0.05;
+const STEPS = 20;
+const HALVINGS = 24;
 /** Significant digits of an end: no gauge or wrench reads more. */
 const DIGITS = 3;
 

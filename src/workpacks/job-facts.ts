@@ -8,6 +8,8 @@ export class JobFacts {
   readonly point: PointResult;
   readonly #facts: Facts;
   readonly #bands: AllowedBands;
+  /** Every fact has one plan; instructions and records both ask for its band. */
+  readonly #around = new Map<string, JobValue["band"]>();
 
   constructor(point: PointResult, facts: Facts, bands: AllowedBands) {
     this.point = point;
@@ -82,7 +84,12 @@ export class JobFacts {
   }
 
   #bandOf(fact: string, plan: number | null): JobValue["band"] {
-    return plan === null ? null : this.#bands.around({ fact, plan }, this.#facts);
+    if (plan === null) return null;
+    const known = this.#around.get(fact);
+    if (known !== undefined) return known;
+    const band = this.#bands.around({ fact, plan }, this.#facts);
+    this.#around.set(fact, band);
+    return band;
   }
 }
 

@@ -63,7 +63,7 @@ function AcceptedView({ accepted }: { readonly accepted: readonly AcceptedOnPoin
             </td>
             <td>{shownText(acceptedBy)}</td>
             <td>{shownText(reason)}</td>
-            <td>{until}</td>
+            <td class="short">{until}</td>
           </tr>
         ))}
       </tbody>
