@@ -15,7 +15,7 @@ const LONGEST_MESSAGE = 255;
 const KEPT_IN_SIGHT = 2;
 const TITLE = [
   "What was built at the released points",
-  "One row per point. Write down what was measured and checked; what was not stays empty. Click on a cell to see what is planned.",
+  "One row per point. Write down what was measured and checked; what was not stays empty. Shaded cells are not for the point. Click on a cell to see what is planned.",
   "The file is read as it is: spotface check-built PROPOSAL --built THIS-FILE",
 ];
 /** A cell of a point that does not have what the column asks for. */
