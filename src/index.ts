@@ -47,6 +47,7 @@ export type {
 } from "./handover/index.js";
 export { fillMapping, MAPPING_SCHEMA, readMapping } from "./handover/index.js";
 export {
+  asBuiltWorkbook,
   BUILT_SCHEMA,
   builtCsv,
   builtDocument,
@@ -63,6 +64,9 @@ export {
   screenedSurvey,
   screenedWorkbook,
   terminalReport,
+  WORK_PACKS_SCHEMA,
+  workPackFiles,
+  workPacksJson,
 } from "./outputs/index.js";
 export type {
   ColumnReading,
@@ -109,5 +113,14 @@ export type {
 export { auditScreening, pointUuid, readDeviations, screen, UnclearDeviations } from "./screening/index.js";
 export type { Inflating, RawWorkbook, ReadingLimits, ReadingOptions } from "./workbook/index.js";
 export { DEFAULT_LIMITS, portableInflating, readWorkbook } from "./workbook/index.js";
-export type { AcceptedFinding, HeldBack, HeldBackCause, PointOfRun, Release } from "./workpacks/index.js";
-export { releasedPoints } from "./workpacks/index.js";
+export type {
+  AcceptedFinding,
+  HeldBack,
+  HeldBackCause,
+  PointJob,
+  PointOfRun,
+  Release,
+  WorkPack,
+  WorkPacks,
+} from "./workpacks/index.js";
+export { releasedPoints, workPacks } from "./workpacks/index.js";

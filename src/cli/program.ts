@@ -12,6 +12,7 @@ import { signRulebookCommand } from "./sign-rulebook-command.js";
 import type { Terminal } from "./terminal.js";
 import { whatChangesCommand } from "./what-changes-command.js";
 import { whyCommand } from "./why-command.js";
+import { workPacksCommand } from "./work-packs-command.js";
 import { writeRulebookCommand } from "./write-rulebook-command.js";
 
 /**
@@ -36,6 +37,7 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     moveLimitCommand(terminal, identity),
     checkBuiltCommand(terminal, identity),
     exportCommand(terminal, identity),
+    workPacksCommand(terminal, identity),
     columnsCommand(terminal),
     checkRulesCommand(terminal),
     newRuleCommand(terminal),

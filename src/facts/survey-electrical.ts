@@ -20,6 +20,7 @@ export const ELECTRICAL_FACTS: readonly FactDefinition[] = [
   plain("identifier", "electrical", "junction_box", "junction box"),
   plain("identifier", "electrical", "channel", "channel"),
   plain("text", "electrical", "cable_type", "type of cable"),
+  plain("text", "electrical", "cable_route", "route of the cable"),
   choice("electrical", "conductor_class", "conductor class", ["solid", "stranded", "flexible"]),
   quantity("electrical", "conductor_temperature", "highest conductor temperature", "temperature", "°C", -50, 200),
   quantity("electrical", "cable_diameter", "outer diameter of the cable", "length", "mm", 1, 60),

@@ -39,6 +39,7 @@ export {
   ISSUED_HEAD_SCHEMA,
   ISSUED_POINT_SCHEMA,
 } from "./schemas/stored-schemas.js";
+export { WORK_PACKS_SCHEMA, workPacksSchemaText } from "./schemas/work-packs-schema.js";
 export type { WrittenFile } from "./terminal/report.js";
 export { terminalReport } from "./terminal/report.js";
 export { cellsRead } from "./why/cells-read.js";
@@ -47,6 +48,9 @@ export { factValueInWords, limitInForceInWords, limitInWords } from "./wording/f
 export { countOf } from "./wording/numbers.js";
 export { markedOutcome } from "./wording/outcomes.js";
 export { pointInWords, rowInWords } from "./wording/places.js";
+export { asBuiltWorkbook } from "./work-packs/as-built-workbook.js";
+export { AS_BUILT_WORKBOOK } from "./work-packs/file-names.js";
+export { isPackFile, type WorkPackFile, workPackFiles, workPacksJson } from "./work-packs/files.js";
 export type { ScreenedSurveyInput } from "./workbook/screened-survey.js";
 export { screenedSurvey } from "./workbook/screened-survey.js";
 export { screenedWorkbook } from "./workbook/screened-workbook.js";

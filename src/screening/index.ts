@@ -1,6 +1,7 @@
 export type { AuditReport } from "./audit.js";
 export { auditScreening } from "./audit.js";
 export { CAUTIONS } from "./cautions.js";
+export { changedFacts } from "./changed-facts.js";
 export {
   type Accepted,
   DEVIATION_STATUSES,

@@ -83,7 +83,7 @@ function heldBack(
 
 /** Why, in words: what the rule says, or without which facts it cannot be settled. */
 export function textOf(finding: Finding | undefined, title: string): string {
-  if (finding?.message != null) return finding.message;
+  if (finding?.message != null) return isOpen(finding.outcome) ? `${title}: ${finding.message}` : finding.message;
   if (finding?.outcome === "no-limit-in-force") return `${title}: no limit is in force on this day`;
   const missing = [...new Set(finding?.missing.map(({ fact }) => factName(fact)))].join(", ");
   return missing === "" ? title : `${title}: not settled without ${missing}`;

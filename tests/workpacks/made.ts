@@ -1,8 +1,9 @@
 import type { FactState } from "../../src/facts/index.js";
 import type { Rulebook } from "../../src/rulebook/index.js";
 import type { ScreeningOptions } from "../../src/screening/index.js";
-import { type PointOfRun, releasedPoints } from "../../src/workpacks/index.js";
+import { type PointOfRun, releasedPoints, type WorkPacks, workPacks } from "../../src/workpacks/index.js";
 import { GOOD_POINT, known, surveyOf } from "../tools/make-record.js";
+import { shippedRulebook } from "../tools/shipped.js";
 import { screenWith, type Written } from "../tools/with-deviations.js";
 
 /** A row as tests write it. */
@@ -46,4 +47,15 @@ export function releases(
 /** Why a point is held back, as tests write it. */
 export function heldBecause(point: PointOfRun | undefined): readonly string[] {
   return (point?.release.reasons ?? []).map(({ cause, rule }) => (rule === null ? cause : `${cause} ${rule}`));
+}
+
+/** The work packs of made-up rows by the full set, with the shipped rulebook. */
+export async function packsOf(
+  rows: readonly Row[],
+  deviations: readonly Written[] = [],
+  options: Partial<ScreeningOptions> = {},
+): Promise<WorkPacks> {
+  const rulebook = await shippedRulebook();
+  const { screening } = screenWith(rulebook, [surveyOf(rows)], deviations, { set: "full", ...options });
+  return workPacks(screening, rulebook);
 }

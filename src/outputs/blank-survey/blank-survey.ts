@@ -1,11 +1,12 @@
-import type { Workbook, Worksheet } from "exceljs";
+import type { Workbook } from "exceljs";
 import type { Stage } from "../../base/index.js";
 import { type FactDefinition, factName, type Language } from "../../facts/index.js";
 import type { Rulebook } from "../../rulebook/index.js";
 import { fixedPackage } from "../workbook/fixed-package.js";
 import { styleBook } from "../workbook/styles.js";
-import { type BlankColumn, blankColumns } from "./columns.js";
+import { blankColumns } from "./columns.js";
 import { writeLegend } from "./legend-sheet.js";
+import { writeLists } from "./lists-sheet.js";
 import { writeSurvey } from "./survey-sheet.js";
 import { BLANK_TEXTS } from "./texts/by-language.js";
 
@@ -60,20 +61,4 @@ export async function blankSurvey(input: BlankSurveyInput): Promise<BlankSurvey>
     columns: columns.map(({ field, heading, words }) => ({ fact: field.id, heading, words: [...words.values()] })),
     leftOut: leftOut.map(({ id }: FactDefinition) => factName(id)),
   };
-}
-
-/** All words in one column: a row with one cell is never taken for headings. */
-function writeLists(sheet: Worksheet, columns: readonly BlankColumn[], title: string): ReadonlyMap<string, string> {
-  sheet.getColumn(1).width = 40;
-  sheet.getCell(1, 1).value = title;
-  const ranges = new Map<string, string>();
-  let row = 3;
-  for (const { field, words } of columns) {
-    if (words.size === 0) continue;
-    const first = row;
-    for (const word of words.values()) sheet.getCell(row++, 1).value = word;
-    ranges.set(field.id, `${sheet.name}!$A$${first}:$A$${row - 1}`);
-    row += 1;
-  }
-  return ranges;
 }

@@ -26,12 +26,22 @@ export interface BlankColumns {
 
 type Book = Pick<Rulebook, "rules" | "conditions" | "models" | "groups" | "baselineModel" | "words">;
 
-/** Finds for every needed field the heading and the words that the importer reads back as just that. */
+/** The columns for every field that is needed at a stage. */
 export function blankColumns(book: Book, language: Language, stage: Stage, texts: BlankTexts): BlankColumns {
+  return columnsFor(neededFields(book, stage), book, language, texts);
+}
+
+/** Finds for every field the heading and the words that the importer reads back as just that. */
+export function columnsFor(
+  fields: readonly FactDefinition[],
+  book: Pick<Book, "words" | "models" | "baselineModel">,
+  language: Language,
+  texts: BlankTexts,
+): BlankColumns {
   const back = readingBack(book.words);
   const named: { readonly field: FactDefinition; readonly heading: string; readonly unit: string | null }[] = [];
   const leftOut: FactDefinition[] = [];
-  for (const field of neededFields(book, stage)) {
+  for (const field of fields) {
     const found = headingOf(field, book, language, texts, back.heading);
     if (found) named.push({ field, ...found });
     else leftOut.push(field);
@@ -50,7 +60,7 @@ export function blankColumns(book: Book, language: Language, stage: Stage, texts
 
 function headingOf(
   field: FactDefinition,
-  { words }: Book,
+  { words }: Pick<Book, "words">,
   language: Language,
   texts: BlankTexts,
   readBack: ReadingBack["heading"],
@@ -78,7 +88,7 @@ function unitsOf({ kind, unit }: FactDefinition, texts: BlankTexts): readonly (s
 
 function wordsOf(
   field: FactDefinition,
-  book: Book,
+  book: Pick<Book, "words" | "models" | "baselineModel">,
   texts: BlankTexts,
   reads: (word: string, meaning: string | boolean) => boolean,
 ): ReadonlyMap<string, string> {
