@@ -10,6 +10,8 @@ import { projectPath } from "../../tools/shipped.js";
 function editorSchema(name: string): ValidateFunction {
   const ajv = new Ajv({ allErrors: true, strict: true, allowUnionTypes: true, strictRequired: false });
   ajv.addFormat("date", { type: "string", validate: isPlainDay });
+  // What editors alone read.
+  ajv.addVocabulary(["enumDescriptions", "patternErrorMessage"]);
   for (const file of readdirSync(projectPath("schemas"))) {
     if (/^(?:result|built)\./.test(file)) continue;
     const schema = JSON.parse(readFileSync(join(projectPath("schemas"), file), "utf8"));
