@@ -33,7 +33,7 @@ export async function exportFiles(
 ): Promise<ExportFilesResult> {
   const run = await screenFiles(paths, options);
   if (!run.ok) return run;
-  const loading = await openRulebook(options.rules ?? null, options.over);
+  const loading = await openRulebook(options.rules ?? null, options.over, options.trust);
   if (!loading.ok) return { ok: false, findings: loading.findings, unreadable: [] };
   const opening = await openMapping(mapping, loading.rulebook);
   if (!opening.ok) return { ok: false, findings: opening.findings, unreadable: [] };
