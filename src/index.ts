@@ -54,6 +54,7 @@ export {
   type HandoverFile,
   type HandoverInput,
   handoverFiles,
+  htmlReport,
   jsonDocument,
   leadingFinding,
   ndjsonDocument,

@@ -26,6 +26,7 @@ export type { RulebookDocumentInput } from "./rulebook-document/book-shown.js";
 export { rulebookHtml } from "./rulebook-document/html-document.js";
 export { rulebookMarkdown } from "./rulebook-document/markdown-document.js";
 export { rulesIndex } from "./rulebook-document/rules-index.js";
+export { htmlReport } from "./report/report.js";
 export { checkJson } from "./rules-check/check-json.js";
 export { checkSarif } from "./rules-check/check-sarif.js";
 export { checkMistakesText, checkText } from "./rules-check/check-text.js";
