@@ -19,11 +19,14 @@ const KELVINS = ticks(-50, 50, 20);
 export class MarginCounts {
   #fractions: Uint32Array | null = null;
   #values: Uint32Array | null = null;
-  #open = 0;
+  #without = 0;
 
   add(outcome: Outcome, margin: Margin | null): void {
-    if (outcome === "undecided") this.#open += 1;
-    if (margin === null || (outcome !== "pass" && outcome !== "warn" && outcome !== "fail")) return;
+    if (outcome === "not-applicable" || outcome === "no-limit-in-force") return;
+    if (margin === null || outcome === "undecided") {
+      this.#without += 1;
+      return;
+    }
     const { value, fraction } = margin;
     if (fraction === null) {
       this.#values ??= new Uint32Array(KELVINS.length + 1);
@@ -43,7 +46,7 @@ export class MarginCounts {
     if (counts === null) return null;
     const bins = withoutEmptyEnds(binsOf(isTemperature ? KELVINS : FRACTIONS, counts));
     const known = counts.reduce((sum, points) => sum + points, 0);
-    return { rule, unit: isTemperature ? "K" : null, known, notKnown: this.#open, bins };
+    return { rule, unit: isTemperature ? "K" : null, known, notKnown: this.#without, bins };
   }
 }
 

@@ -55,8 +55,8 @@ export class CollectedPoints {
       point.row,
       OUTCOMES.indexOf(verdict),
       accepted ? 1 : 0,
-      texts.place(otherMethodInWords(point)),
-      texts.place(triedInWords(point)),
+      texts.placeInPieces(otherMethodInWords(point)),
+      texts.placeInPieces(triedInWords(point)),
       texts.place(settledBy === null ? "" : settledBy.map(factName).join(", ")),
       ...this.#findings.of(this.#ordered(point.findings), sheet),
     ]);

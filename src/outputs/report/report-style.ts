@@ -19,10 +19,12 @@ header .cautions{font-weight:600}
 nav ol{columns:18rem;padding-left:1.6rem;margin:.6rem 0}
 .patterns{position:absolute}
 figure{margin:.8rem 0}
-.chart{max-width:100%;height:auto;display:block}
+.chart{max-width:100%;height:auto;display:block}.chart.large{max-width:46rem;width:100%;min-width:34rem}
+.wide .chart{max-width:none}figure{overflow-x:auto}
+.wide th[scope=row]{min-width:13rem}
 .chart text{font:13px system-ui,"Segoe UI","DejaVu Sans",sans-serif;fill:var(--ink)}.chart .quiet{fill:var(--quiet)}
 .chart path{fill:none}.grid{stroke:var(--line)}.axis{stroke:var(--quiet)}.force{stroke:var(--ink);stroke-width:2}
-.edge{stroke:var(--quiet);stroke-width:1}.plain{fill:var(--ground-plain)}
+.edge{stroke:var(--quiet);stroke-width:1}.ground-plain{fill:var(--ground-plain)}
 .ground-fail{fill:var(--ground-fail)}.ground-warn{fill:var(--ground-warn)}.ground-undecided{fill:var(--ground-undecided)}
 .ground-pass{fill:var(--ground-pass)}
 .ink-fail{stroke:var(--fail)}.ink-warn{stroke:var(--warn)}.dot-undecided{fill:var(--open)}
@@ -56,11 +58,14 @@ input[type=checkbox]{accent-color:var(--ink);width:1.05rem;height:1.05rem;vertic
 .leading{display:block;margin-left:7.4rem;color:var(--quiet)}
 .opened{border-left:3px solid var(--line);margin:.3rem 0 1rem .3rem;padding:.1rem 0 .1rem 1rem}
 .finding{margin:.6rem 0 1rem}.finding h3,.finding h4{font-size:1rem;margin:.2rem 0}
-.finding dl{margin:.2rem 0}.finding dl>div{display:grid;grid-template-columns:7rem 1fr;column-gap:1rem}
+.finding dl,.opened .notes{margin:.2rem 0}
+.finding dl>div,.opened .notes>div{display:grid;grid-template-columns:8rem 1fr;column-gap:1rem}
 @media (max-width:40rem){body{padding:1rem}.notes>div,.finding dl>div{display:block;margin-bottom:.3rem}
 .leading{margin-left:0}.entries .mark{min-width:0}}
 @media print{.status{position:static}.opened{border-color:#999}details>summary{list-style:none}
-.entries>li{border-bottom:1px solid #ccc;padding:.2rem 0}.finding,.notes>div{break-inside:avoid}
+.entries>li{border-bottom:1px solid #ccc;padding:.2rem 0}.finding dl>div,.notes>div{break-inside:avoid}
+h4,summary{break-after:avoid}body{font-size:9pt}.wide .chart.margins,.ends{width:13rem}.wide .chart.bar{width:8rem}
+.drawn{min-width:8.5rem}th,td{padding:.25rem .4rem}details:not([open]):not(.printed){display:none}
 .wide{overflow:visible}details.printed::details-content{content-visibility:visible;block-size:auto}
 nav,.controls,button{display:none}}
 `.trim();

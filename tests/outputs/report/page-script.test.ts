@@ -16,7 +16,16 @@ describe("the script of the report's page", () => {
 
   it("fetches nothing and makes no code from text", () => {
     const module = readFileSync(FILE, "utf8");
-    for (const word of ["fetch(", "XMLHttpRequest", "WebSocket", "import(", "eval(", "new Function", "http://", "https://"]) {
+    for (const word of [
+      "fetch(",
+      "XMLHttpRequest",
+      "WebSocket",
+      "import(",
+      "eval(",
+      "new Function",
+      "http://",
+      "https://",
+    ]) {
       // The names of XML languages, by which elements are made, are no addresses.
       const rest = module.replaceAll(/http:\/\/www\.w3\.org\/(?:2000\/svg|1999\/xhtml|1998\/Math\/MathML)/g, "");
       expect(rest.includes(word), word).toBe(false);

@@ -17,7 +17,14 @@ export function MarginChart({ spread, title }: { readonly spread: MarginSpread; 
   const place = (from: number | null): number => (from === null ? 0 : 1 + SIDE + Math.round((from / end) * SIDE));
   const middle = placed((1 + SIDE) * STEP);
   return (
-    <svg class="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label={title}>
+    <svg
+      class="chart margins"
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      width={WIDTH}
+      height={HEIGHT}
+      role="img"
+      aria-label={title}
+    >
       <title>{title}</title>
       {bins.map(({ from, points }) => {
         // Few among many must still be seen.
@@ -26,7 +33,7 @@ export function MarginChart({ spread, title }: { readonly spread: MarginSpread; 
         return points === 0 ? null : (
           <rect
             key={String(from)}
-            class={isBeyond ? "edge" : "plain edge"}
+            class={isBeyond ? "edge" : "ground-plain edge"}
             {...(isBeyond ? { fill: paintOf("fail") } : {})}
             x={placed(place(from) * STEP + 0.5)}
             y={placed(BASE - height)}

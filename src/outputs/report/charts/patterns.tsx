@@ -1,5 +1,5 @@
-/** What is told apart in charts. */
-export type Kind = "fail" | "warn" | "undecided" | "pass";
+/** What is told apart in charts; `plain` is a count of anything else. */
+export type Kind = "fail" | "warn" | "undecided" | "pass" | "plain";
 
 /** A pattern for each kind, so that it is known without colour; said once per page, used by all its charts. */
 export function Patterns() {
@@ -16,6 +16,7 @@ export function Patterns() {
           <circle class="dot-undecided" cx="4" cy="4" r="1.4" />
         </Pattern>
         <Pattern kind="pass">{null}</Pattern>
+        <Pattern kind="plain">{null}</Pattern>
       </defs>
     </svg>
   );

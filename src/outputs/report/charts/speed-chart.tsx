@@ -21,7 +21,7 @@ export function SpeedChart({ spread }: { readonly spread: Spread }) {
   // So that numbers below the axis do not touch.
   const every = Math.ceil(bins.length / 12);
   return (
-    <svg class="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-labelledby="speed-title speed-desc">
+    <svg class="chart large" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-labelledby="speed-title speed-desc">
       <title id="speed-title">Lowest running speeds</title>
       <desc id="speed-desc">{describe(spread)}</desc>
       {ticks(0, most, 4)
@@ -37,7 +37,7 @@ export function SpeedChart({ spread }: { readonly spread: Spread }) {
       {bins.map(({ points }, place) => (
         <rect
           key={x(place)}
-          class="plain edge"
+          class="ground-plain edge"
           x={placed(x(place) + 1)}
           y={y(points)}
           width={placed(step - 2)}

@@ -3,7 +3,8 @@
  * is the empty one. What thousands of points have in common, a finding in all but its cells, stands once too.
  */
 export interface ReportData {
-  readonly texts: readonly string[];
+  /** Some are put together from others, told by their places. */
+  readonly texts: readonly (string | readonly number[])[];
   /** Ids and titles. */
   readonly rules: readonly (readonly [id: number, title: number])[];
   readonly files: readonly number[];
@@ -75,3 +76,9 @@ export const GROUP_FINDINGS = 4;
 
 /** Outcomes by their number in the data, the gravest first. */
 export const OUTCOMES = ["fail", "warn", "undecided", "no-limit-in-force", "pass", "not-applicable"] as const;
+
+/** The text at a place; empty where there is none. */
+export function textAt(data: Pick<ReportData, "texts">, place: number): string {
+  const text = data.texts[place] ?? "";
+  return typeof text === "string" ? text : text.map((piece) => textAt(data, piece)).join("");
+}

@@ -8,6 +8,7 @@ import {
   POINT_FINDINGS,
   type PointData,
   type ReportData,
+  textAt,
 } from "./data.js";
 
 /** A fact of a finding with the cells in which it stands. */
@@ -56,9 +57,11 @@ export function pointEntry(data: ReportData, point: PointData): Entry {
     outcome: OUTCOMES[verdict] ?? "undecided",
     accepted: accepted === 1,
     label: text(label),
-    name: text(name),
+    // What only repeats the label is told below.
+    name: text(name).endsWith(text(label)) ? "" : text(name),
     leading: leadingOf(findings),
     notes: noted([
+      ["Point", text(name)],
       [
         "Row",
         sheetName === ""
@@ -151,6 +154,6 @@ function cellsRead(data: ReportData, cells: string): string {
     .join(", ");
 }
 
-function textOf({ texts }: ReportData): (place: number | undefined) => string {
-  return (place) => texts[place ?? 0] ?? "";
+function textOf(data: ReportData): (place: number | undefined) => string {
+  return (place) => textAt(data, place ?? 0);
 }

@@ -1,5 +1,5 @@
 import { type Choice, VERDICTS } from "./choice.js";
-import { OUTCOMES, POINT_FINDINGS, type PointData, type ReportData } from "./data.js";
+import { OUTCOMES, POINT_FINDINGS, type PointData, type ReportData, textAt } from "./data.js";
 
 /** Points of one machine, by their places. */
 export interface MachinePoints {
@@ -29,7 +29,7 @@ export class Selection {
   constructor(data: ReportData) {
     this.#data = data;
     this.#margins = Float64Array.from(data.points, (point) => leastMargin(point, data));
-    this.#byName = placesByName(data.machines.map((machine) => data.texts[machine] ?? ""));
+    this.#byName = placesByName(data.machines.map((machine) => textAt(data, machine)));
   }
 
   of(choice: Choice): Selected {
@@ -48,10 +48,10 @@ export class Selection {
   }
 
   #test({ verdicts, rule, machine, text, undecided, accepted }: Choice): (point: PointData) => boolean {
-    const { texts, rules, machines, findings } = this.#data;
+    const { rules, machines, findings } = this.#data;
     const shown = new Set(verdicts.map((verdict) => OUTCOMES.indexOf(verdict)));
-    const ruleAt = rules.findIndex(([id]) => texts[id] === rule);
-    const machineAt = machines.findIndex((name) => texts[name] === machine);
+    const ruleAt = rules.findIndex(([id]) => textAt(this.#data, id) === rule);
+    const machineAt = machines.findIndex((name) => textAt(this.#data, name) === machine);
     const search = text.trim() === "" ? null : this.#search(text);
     const hasFinding = (point: PointData, test: (place: number) => boolean): boolean => {
       for (let at = POINT_FINDINGS; at < point.length; at += 2) if (test(Number(point[at]))) return true;
@@ -71,13 +71,13 @@ export class Selection {
 
   /** Each text is looked at once, however many points have it. */
   #search(text: string) {
-    const { texts, rules, machines, findings } = this.#data;
+    const { rules, machines, findings } = this.#data;
     const wanted = folded(text.trim());
     const known = new Map<number, boolean>();
     const holds = (place: number): boolean => {
       const before = known.get(place);
       if (before !== undefined) return before;
-      this.#folded[place] ??= folded(texts[place] ?? "");
+      this.#folded[place] ??= folded(textAt(this.#data, place));
       const found = this.#folded[place].includes(wanted);
       known.set(place, found);
       return found;

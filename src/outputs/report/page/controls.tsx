@@ -1,6 +1,6 @@
 import { markedOutcome } from "../../wording/outcomes.js";
 import { ACCEPTED, type Choice, EVERYTHING, ORDERS, VERDICTS } from "../list/choice.js";
-import type { ReportData } from "../list/data.js";
+import { type ReportData, textAt } from "../list/data.js";
 
 const ACCEPTED_WORDS = { any: "accepted or not", only: "only accepted", not: "only not accepted" } as const;
 const ORDER_WORDS = {
@@ -19,7 +19,7 @@ interface ControlsProps {
 /** What the reader chooses by: verdict, rule, machine, text, what is undecided or accepted, and the order. */
 export function Controls({ data, choice, onChoice }: ControlsProps) {
   const set = (part: Partial<Choice>): void => onChoice({ ...choice, ...part });
-  const textOf = (place: number | undefined): string => data.texts[place ?? 0] ?? "";
+  const textOf = (place: number): string => textAt(data, place);
   return (
     <form class="controls" onSubmit={(event) => event.preventDefault()}>
       <fieldset>

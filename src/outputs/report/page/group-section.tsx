@@ -1,4 +1,4 @@
-import type { ReportData } from "../list/data.js";
+import { type ReportData, textAt } from "../list/data.js";
 import { groupEntry } from "../list/entry.js";
 import { EntryDetails, EntryLine } from "../list/entry-view.js";
 
@@ -21,7 +21,7 @@ export function GroupSection({ data, listed, open, onToggle, onMore }: GroupSect
     <>
       {kinds.map((kind) => (
         <section key={kind} class="machine">
-          <h3>{data.texts[kind]}</h3>
+          <h3>{textAt(data, kind)}</h3>
           <ul class="entries">
             {first.map((group, place) => {
               if (group[0] !== kind) return null;

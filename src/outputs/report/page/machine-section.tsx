@@ -1,5 +1,5 @@
 import { Component } from "preact";
-import type { ReportData } from "../list/data.js";
+import { type ReportData, textAt } from "../list/data.js";
 import { pointEntry } from "../list/entry.js";
 import { EntryDetails, EntryLine } from "../list/entry-view.js";
 
@@ -23,7 +23,7 @@ export class MachineSection extends Component<MachineSectionProps> {
   override render({ data, machine, points, open, onToggle }: MachineSectionProps) {
     return (
       <section class="machine">
-        <h3>{data.texts[data.machines[machine] ?? 0]}</h3>
+        <h3>{textAt(data, data.machines[machine] ?? 0)}</h3>
         <ul class="entries">
           {points.map((point) => (
             <Point key={point} data={data} place={point} isOpen={open.includes(point)} onToggle={onToggle} />

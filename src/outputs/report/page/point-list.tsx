@@ -5,8 +5,10 @@ import { MachineSection } from "./machine-section.js";
 interface PointListProps {
   readonly data: ReportData;
   readonly selected: Selected;
-  /** How many points are put on the page. */
+  /** How many points are listed before more are asked for. */
   readonly listed: number;
+  /** How many of them are on the page by now. */
+  readonly drawn: number;
   /** Points that are open; null for all of them. */
   readonly open: ReadonlySet<number> | null;
   readonly onToggle: (point: number, open: boolean) => void;
@@ -14,12 +16,12 @@ interface PointListProps {
 }
 
 /** The points chosen, machine by machine, as far as they are listed. */
-export function PointList({ data, selected, listed, open, onToggle, onMore }: PointListProps) {
+export function PointList({ data, selected, listed, drawn, open, onToggle, onMore }: PointListProps) {
   if (selected.count === 0) return <p>No point is like that. “Show everything” takes all choices back.</p>;
   const left = selected.count - listed;
   return (
     <>
-      {firstOf(selected.machines, listed).map(({ machine, points }) => (
+      {firstOf(selected.machines, drawn).map(({ machine, points }) => (
         <MachineSection
           key={machine}
           data={data}
@@ -40,9 +42,9 @@ export function PointList({ data, selected, listed, open, onToggle, onMore }: Po
   );
 }
 
-function firstOf(machines: readonly MachinePoints[], listed: number): readonly MachinePoints[] {
+function firstOf(machines: readonly MachinePoints[], count: number): readonly MachinePoints[] {
   const first: MachinePoints[] = [];
-  let left = listed;
+  let left = count;
   for (const { machine, points } of machines) {
     if (left <= 0) break;
     first.push(points.length <= left ? { machine, points } : { machine, points: points.slice(0, left) });

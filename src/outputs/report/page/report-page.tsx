@@ -7,8 +7,10 @@ import { GroupSection } from "./group-section.js";
 import { moveBetweenLines } from "./keys.js";
 import { PointList } from "./point-list.js";
 
-/** Points and groups that are put on the page at once; more follow when they are asked for. */
+/** Points and groups that are listed; more follow when they are asked for. */
 const AT_ONCE = 200;
+/** Points put on the page in one go: the rest of those listed follow at once, but never keep the reader waiting. */
+const IN_ONE_GO = 50;
 
 /** The part of the page that answers to the reader. */
 export class ReportPage {
@@ -23,6 +25,9 @@ export class ReportPage {
   #choice: Choice = EVERYTHING;
   #selected: Selected;
   #listed = AT_ONCE;
+  /** Points that are on the page by now. */
+  #drawn = IN_ONE_GO;
+  #growing = 0;
   #groupsListed = AT_ONCE;
   #isPrinting = false;
   #told = 0;
@@ -45,15 +50,18 @@ export class ReportPage {
     });
     addEventListener("beforeprint", () => this.#print(true));
     addEventListener("afterprint", () => this.#print(false));
-    this.#draw();
-    this.#drawGroups();
+    this.#drawGrowing();
+    setTimeout(() => this.#drawControls());
+    setTimeout(() => this.#drawGroups());
   }
 
   #choose(choice: Choice, isTyped: boolean): void {
     this.#choice = choice;
     this.#selected = this.#selection.of(choice);
     this.#listed = AT_ONCE;
-    this.#draw();
+    this.#drawn = IN_ONE_GO;
+    this.#drawControls();
+    this.#drawGrowing();
     clearTimeout(this.#told);
     // Letters typed fast are one change of the address; browsers refuse too many.
     this.#told = setTimeout(() => this.#tell(), isTyped ? 300 : 0);
@@ -67,9 +75,18 @@ export class ReportPage {
     } catch {}
   }
 
-  #draw(): void {
-    const { count } = this.#selected;
-    const listed = this.#isPrinting ? count : Math.min(this.#listed, count);
+  /** Draws the list, and goes on until all that is listed is on the page. */
+  #drawGrowing(): void {
+    clearTimeout(this.#growing);
+    this.#drawList();
+    if (this.#drawn >= Math.min(this.#listed, this.#selected.count)) return;
+    this.#growing = setTimeout(() => {
+      this.#drawn += IN_ONE_GO;
+      this.#drawGrowing();
+    });
+  }
+
+  #drawControls(): void {
     render(
       <Controls
         data={this.#data}
@@ -78,11 +95,17 @@ export class ReportPage {
       />,
       this.#controls,
     );
+  }
+
+  #drawList(): void {
+    const { count } = this.#selected;
+    const listed = this.#isPrinting ? count : Math.min(this.#listed, count);
     render(
       <PointList
         data={this.#data}
         selected={this.#selected}
         listed={listed}
+        drawn={this.#isPrinting ? count : Math.min(this.#drawn, listed)}
         open={this.#isPrinting ? null : this.#open}
         onToggle={(point, open) => this.#toggle(point, open)}
         onMore={() => this.#more(listed)}
@@ -124,13 +147,14 @@ export class ReportPage {
     if (this.#isPrinting || open === this.#open.has(point)) return;
     if (open) this.#open.add(point);
     else this.#open.delete(point);
-    this.#draw();
+    this.#drawList();
   }
 
   /** Goes on where the list ended, and so does the reader. */
   #more(before: number): void {
     this.#listed += AT_ONCE;
-    this.#draw();
+    this.#drawn = before + IN_ONE_GO;
+    this.#drawGrowing();
     focusLine(this.#list, before);
   }
 
@@ -142,7 +166,7 @@ export class ReportPage {
       if (isPrinting) details.dataset.open = String(details.open);
       details.open = isPrinting || details.dataset.open === "true";
     }
-    this.#draw();
+    this.#drawList();
     this.#drawGroups();
   }
 }

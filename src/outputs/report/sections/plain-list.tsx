@@ -1,5 +1,5 @@
 import { countOf } from "../../wording/numbers.js";
-import type { ReportData } from "../list/data.js";
+import { type ReportData, textAt } from "../list/data.js";
 import { type Entry, groupEntry, pointEntry } from "../list/entry.js";
 import { EntryDetails, EntryLine } from "../list/entry-view.js";
 
@@ -13,7 +13,7 @@ export function PlainPoints({ data }: { readonly data: ReportData }) {
     <>
       {data.machines.map((machine, place) => (
         <section key={machine} class="machine">
-          <h3>{data.texts[machine]}</h3>
+          <h3>{textAt(data, machine)}</h3>
           <Entries entries={data.points.filter(([on]) => on === place).map((point) => pointEntry(data, point))} />
         </section>
       ))}

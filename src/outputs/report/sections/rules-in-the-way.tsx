@@ -107,7 +107,7 @@ export function MendedInTurn({ summary, rules }: { readonly summary: Summary; re
                   freed so far
                 </th>
                 <th scope="col" class="drawn">
-                  of {summary.fail} that fail
+                  freed, of {summary.fail} that fail
                 </th>
               </tr>
             </thead>
@@ -127,8 +127,8 @@ export function MendedInTurn({ summary, rules }: { readonly summary: Summary; re
                   <td class="number">{pointsSoFar}</td>
                   <td class="drawn">
                     <StackedBar
-                      counts={{ pass: pointsSoFar, fail: summary.fail - pointsSoFar }}
-                      kinds={["pass", "fail"]}
+                      counts={{ plain: pointsSoFar, fail: summary.fail - pointsSoFar }}
+                      kinds={["plain", "fail"]}
                       most={summary.fail}
                       width={160}
                       height={16}

@@ -86,7 +86,7 @@ export function Margins({ margins, rules }: MarginsProps) {
                 further off
               </th>
               <th scope="col" class="number">
-                not decided
+                none known
               </th>
             </tr>
           </thead>
