@@ -1,5 +1,5 @@
 import { sha256 } from "@noble/hashes/sha2.js";
-import type { ComponentChildren } from "preact";
+import type { ComponentChildren, VNode } from "preact";
 import { renderToString } from "preact-render-to-string";
 import { BASE_STYLE } from "./base-style.js";
 import { shownText } from "./shown-text.js";
@@ -72,8 +72,8 @@ export function* htmlPagePieces({ title, style, script, mainId, body, data }: Pa
 }
 
 /** Of what a library has escaped, only characters of texts can be among those that nobody sees. */
-function shownMarkup(content: ComponentChildren): string {
-  return shownText(renderToString(<>{content}</>));
+function shownMarkup(content: VNode): string {
+  return shownText(renderToString(content));
 }
 
 function hashOf(text: string): string {

@@ -4,12 +4,13 @@ import { indexRules } from "../findings/rule-index.js";
 import { Patterns } from "./charts/patterns.js";
 import type { ReportData } from "./list/data.js";
 import { Deviations } from "./sections/accepted.js";
+import { MendedInTurn } from "./sections/mending.js";
 import { Screened, Verdicts } from "./sections/overview.js";
 import { PlainGroups, PlainPoints } from "./sections/plain-list.js";
 import { Reading } from "./sections/reading.js";
 import { RestsOn } from "./sections/rests-on.js";
 import { NotAsked, Rules } from "./sections/rulebook.js";
-import { MendedInTurn, RulesInTheWay } from "./sections/rules-in-the-way.js";
+import { RulesInTheWay } from "./sections/rules-in-the-way.js";
 import { Margins, Speeds } from "./sections/spreads.js";
 import { OtherMethods, ToFindOut } from "./sections/to-find-out.js";
 

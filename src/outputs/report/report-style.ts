@@ -28,7 +28,7 @@ figure{margin:.8rem 0}
 .ground-fail{fill:var(--ground-fail)}.ground-warn{fill:var(--ground-warn)}.ground-undecided{fill:var(--ground-undecided)}
 .ground-pass{fill:var(--ground-pass)}
 .ink-fail{stroke:var(--fail)}.ink-warn{stroke:var(--warn)}.dot-undecided{fill:var(--open)}
-table.narrow{width:auto;min-width:24rem;max-width:100%}
+table.narrow{width:auto;min-width:min(24rem,100%);max-width:100%}
 tbody th{font-weight:400;background:none}
 .drawn{min-width:11rem}
 .ends{display:flex;justify-content:space-between;width:300px;font-weight:400}

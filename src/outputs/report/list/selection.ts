@@ -100,7 +100,7 @@ export class Selection {
   }
 
   #ordered(machines: readonly MachinePoints[], order: Choice["order"]): readonly MachinePoints[] {
-    if (order === "survey") return machines;
+    if (order === "survey") return machines.toSorted((a, b) => a.machine - b.machine);
     if (order === "name") {
       return machines.toSorted((a, b) => (this.#byName[a.machine] ?? 0) - (this.#byName[b.machine] ?? 0));
     }

@@ -8,7 +8,7 @@ export function Deviations({ deviations }: { readonly deviations: DeviationsShow
   const pressing = toActOn(deviations.list);
   const rest = deviations.list.filter((one) => !pressing.includes(one));
   return (
-    <Wide label="Accepted deviations">
+    <Wide label="Table of accepted deviations">
       <table>
         <caption>{deviations.file}</caption>
         <thead>

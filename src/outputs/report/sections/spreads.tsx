@@ -4,6 +4,7 @@ import type { RuleIndex } from "../../findings/rule-index.js";
 import { countOf } from "../../wording/numbers.js";
 import { MarginChart } from "../charts/margin-chart.js";
 import { binInWords, SpeedChart } from "../charts/speed-chart.js";
+import { FirstFew } from "./first-few.js";
 import { Wide } from "./wide.js";
 
 /** The lowest running speeds, drawn and as numbers. */
@@ -63,60 +64,66 @@ export function Margins({ margins, rules }: MarginsProps) {
         the limit. Bars to its left (crossed) are beyond it, bars to its right have room to spare; each bar is a tenth
         of the limit wide, the outermost hold all that is further off. Of temperatures each bar is 5 K.
       </p>
-      <Wide label="Margins rule by rule">
-        <table>
-          <caption>Margins, rule by rule</caption>
-          <thead>
-            <tr>
-              <th scope="col">rule</th>
-              <th scope="col">
-                <span class="ends">
-                  <span>−100 %</span>
-                  <span>limit</span>
-                  <span>+100 %</span>
-                </span>
-              </th>
-              <th scope="col" class="number">
-                beyond the limit
-              </th>
-              <th scope="col" class="number">
-                closest, one bar
-              </th>
-              <th scope="col" class="number">
-                further off
-              </th>
-              <th scope="col" class="number">
-                none known
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {margins.map((spread) => {
-              const { beyond, close, further } = partsOf(spread);
-              const said = `${beyond} beyond the limit, ${close} close to it, ${further} further off`;
-              return (
-                <tr key={spread.rule}>
-                  <th scope="row">
-                    {rules.title(spread.rule)} <span class="quiet rule">{spread.rule}</span>
+      <FirstFew
+        rows={nearestFirst(margins)}
+        what="rules"
+        table={(rows, name) => (
+          <Wide label={name("Margins rule by rule")}>
+            <table>
+              <caption>Margins, rule by rule</caption>
+              <thead>
+                <tr>
+                  <th scope="col">rule</th>
+                  <th scope="col">
+                    <span class="ends">
+                      <span>−100 %</span>
+                      <span>limit</span>
+                      <span>+100 %</span>
+                    </span>
                   </th>
-                  <td>
-                    <MarginChart spread={spread} title={`Margins of ${spread.rule}: ${said}`} />
-                    {spread.unit === null ? null : (
-                      <span class="quiet line">
-                        −50 {spread.unit} to +50 {spread.unit}
-                      </span>
-                    )}
-                  </td>
-                  <td class="number">{beyond}</td>
-                  <td class="number">{close}</td>
-                  <td class="number">{further}</td>
-                  <td class="number">{spread.notKnown}</td>
+                  <th scope="col" class="number">
+                    beyond the limit
+                  </th>
+                  <th scope="col" class="number">
+                    closest, one bar
+                  </th>
+                  <th scope="col" class="number">
+                    further off
+                  </th>
+                  <th scope="col" class="number">
+                    none known
+                  </th>
                 </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </Wide>
+              </thead>
+              <tbody>
+                {rows.map((spread) => {
+                  const { beyond, close, further } = partsOf(spread);
+                  const said = `${beyond} beyond the limit, ${close} close to it, ${further} further off`;
+                  return (
+                    <tr key={spread.rule}>
+                      <th scope="row">
+                        {rules.title(spread.rule)} <span class="quiet rule">{spread.rule}</span>
+                      </th>
+                      <td>
+                        <MarginChart spread={spread} title={`Margins of ${spread.rule}: ${said}`} />
+                        {spread.unit === null ? null : (
+                          <span class="quiet line">
+                            −50 {spread.unit} to +50 {spread.unit}
+                          </span>
+                        )}
+                      </td>
+                      <td class="number">{beyond}</td>
+                      <td class="number">{close}</td>
+                      <td class="number">{further}</td>
+                      <td class="number">{spread.notKnown}</td>
+                    </tr>
+                  );
+                })}
+              </tbody>
+            </table>
+          </Wide>
+        )}
+      />
       <details>
         <summary>The numbers of these charts</summary>
         <dl class="notes">
@@ -130,6 +137,14 @@ export function Margins({ margins, rules }: MarginsProps) {
       </details>
     </>
   );
+}
+
+/** Rules with the most points beyond their limit, then close to it; else in the order of the rulebook. */
+function nearestFirst(margins: MarginsProps["margins"]): readonly MarginSpread[] {
+  return margins.toSorted((a, b) => {
+    const [one, other] = [partsOf(a), partsOf(b)];
+    return other.beyond - one.beyond || other.close - one.close;
+  });
 }
 
 function partsOf({ bins }: MarginSpread): {

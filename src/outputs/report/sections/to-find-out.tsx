@@ -3,6 +3,7 @@ import type { Summary } from "../../../screening/index.js";
 import { methodNoun } from "../../wording/methods.js";
 import { countOf } from "../../wording/numbers.js";
 import { failAnywayInWords, notByFactsInWords } from "../../wording/settling.js";
+import { FirstFew } from "./first-few.js";
 import { Wide } from "./wide.js";
 
 /** Which missing facts to fetch first. */
@@ -13,35 +14,41 @@ export function ToFindOut({ summary }: { readonly summary: Summary }) {
   return (
     <>
       {settling.length === 0 ? null : (
-        <Wide label="What to find out one after the other">
-          <table>
-            <caption>One after the other: each step settles the most further points per fact</caption>
-            <thead>
-              <tr>
-                <th scope="col" class="number">
-                  step
-                </th>
-                <th scope="col">facts to find out</th>
-                <th scope="col" class="number">
-                  points settled
-                </th>
-                <th scope="col" class="number">
-                  settled so far
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {settling.map(({ facts, points, pointsSoFar }, step) => (
-                <tr key={facts.join()}>
-                  <td class="number">{step + 1}</td>
-                  <th scope="row">{facts.map(factName).join(", ")}</th>
-                  <td class="number">{points}</td>
-                  <td class="number">{pointsSoFar}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </Wide>
+        <FirstFew
+          rows={settling.map((step, place) => ({ ...step, number: place + 1 }))}
+          what="steps"
+          table={(rows, name) => (
+            <Wide label={name("What to find out one after the other")}>
+              <table>
+                <caption>One after the other: each step settles the most further points per fact</caption>
+                <thead>
+                  <tr>
+                    <th scope="col" class="number">
+                      step
+                    </th>
+                    <th scope="col">facts to find out</th>
+                    <th scope="col" class="number">
+                      points settled
+                    </th>
+                    <th scope="col" class="number">
+                      settled so far
+                    </th>
+                  </tr>
+                </thead>
+                <tbody>
+                  {rows.map(({ number, facts, points, pointsSoFar }) => (
+                    <tr key={number}>
+                      <td class="number">{number}</td>
+                      <th scope="row">{facts.map(factName).join(", ")}</th>
+                      <td class="number">{points}</td>
+                      <td class="number">{pointsSoFar}</td>
+                    </tr>
+                  ))}
+                </tbody>
+              </table>
+            </Wide>
+          )}
+        />
       )}
       {failAnyway === 0 ? null : <p>{failAnywayInWords(failAnyway)}.</p>}
       {notByFacts === 0 ? null : <p>{notByFactsInWords(notByFacts)}.</p>}
