@@ -53,15 +53,15 @@ input[type=checkbox]{accent-color:var(--ink);width:1.05rem;height:1.05rem;vertic
 @media screen{#list .machine{content-visibility:auto;contain-intrinsic-size:auto 9rem}}
 .entries{list-style:none;margin:0;padding:0}
 .entries>li{margin:0;padding:.1rem 0}
-.entries .mark{display:inline-block;min-width:6.2rem}.entries .finding .mark,.entries .mark+.mark{min-width:0}
+.verdict{display:inline-block;min-width:7.2rem}
 .where{font-weight:600}
-.leading{display:block;margin-left:7.4rem;color:var(--quiet)}
+.leading{display:block;margin-left:8.5rem;color:var(--quiet)}
 .opened{border-left:3px solid var(--line);margin:.3rem 0 1rem .3rem;padding:.1rem 0 .1rem 1rem}
 .finding{margin:.6rem 0 1rem}.finding h3,.finding h4{font-size:1rem;margin:.2rem 0}
 .finding dl,.opened .notes{margin:.2rem 0}
 .finding dl>div,.opened .notes>div{display:grid;grid-template-columns:8rem 1fr;column-gap:1rem}
-@media (max-width:40rem){body{padding:1rem}.notes>div,.finding dl>div{display:block;margin-bottom:.3rem}
-.leading{margin-left:0}.entries .mark{min-width:0}}
+@media (max-width:40rem){body{padding:1rem}.notes>div,.opened .notes>div,.finding dl>div{display:block;margin-bottom:.3rem}
+.leading{margin-left:0}.verdict{min-width:0}}
 @media print{.status{position:static}.opened{border-color:#999}details>summary{list-style:none}
 .entries>li{border-bottom:1px solid #ccc;padding:.2rem 0}.finding dl>div,.notes>div{break-inside:avoid}
 h4,summary{break-after:avoid}body{font-size:9pt}.wide .chart.margins,.ends{width:13rem}.wide .chart.bar{width:8rem}

@@ -18,8 +18,9 @@ export function SpeedChart({ spread }: { readonly spread: Spread }) {
   const step = (RIGHT - LEFT) / Math.max(bins.length, 1);
   const y = (points: number): number => placed(BOTTOM - (points / most) * (BOTTOM - TOP));
   const x = (place: number): number => placed(LEFT + place * step);
-  // So that numbers below the axis do not touch.
-  const every = Math.ceil(bins.length / 12);
+  const ends = bins.flatMap(({ from, to }) => [from ?? to ?? 0, to ?? from ?? 0]);
+  // Round numbers, few enough not to touch.
+  const numbered = new Set(ticks(Math.min(...ends), Math.max(...ends), 8));
   return (
     <svg class="chart large" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-labelledby="speed-title speed-desc">
       <title id="speed-title">Lowest running speeds</title>
@@ -46,7 +47,7 @@ export function SpeedChart({ spread }: { readonly spread: Spread }) {
       ))}
       <path class="axis" d={`M${LEFT} ${TOP}V${BOTTOM}H${RIGHT}`} />
       {bins.map(({ from }, place) =>
-        from === null || place % every !== 0 ? null : (
+        from === null || !numbered.has(from) ? null : (
           <g key={from}>
             <path class="axis" d={`M${x(place)} ${BOTTOM}v6`} />
             <text class="quiet" x={x(place)} y={BOTTOM + 22} text-anchor="middle">

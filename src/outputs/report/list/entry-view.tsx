@@ -5,8 +5,11 @@ import type { Entry, FindingRead } from "./entry.js";
 export function EntryLine({ entry }: { readonly entry: Entry }) {
   return (
     <>
-      <Mark outcome={entry.outcome} />
-      {entry.accepted ? <span class="mark">, accepted</span> : null} <span class="where">{entry.label}</span>
+      <span class="verdict">
+        <Mark outcome={entry.outcome} />
+        {entry.accepted ? ", accepted" : ""}
+      </span>{" "}
+      <span class="where">{entry.label}</span>
       {entry.name === "" ? null : <span class="quiet"> ({entry.name})</span>}
       {entry.leading === "" ? null : <span class="leading">{entry.leading}</span>}
     </>

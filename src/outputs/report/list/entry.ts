@@ -52,7 +52,7 @@ export function pointEntry(data: ReportData, point: PointData): Entry {
   const [, label, name, id, file, sheet, row, verdict, accepted, other, tried, settledBy] = point;
   const text = textOf(data);
   const sheetName = text(data.sheets[sheet]);
-  const findings = findingsRead(data, point.slice(POINT_FINDINGS) as FindingsData);
+  const findings = findingsRead(data, point.slice(POINT_FINDINGS) as FindingsData, sheet);
   return {
     outcome: OUTCOMES[verdict] ?? "undecided",
     accepted: accepted === 1,
@@ -81,7 +81,7 @@ export function pointEntry(data: ReportData, point: PointData): Entry {
 export function groupEntry(data: ReportData, group: GroupData): Entry {
   const [, id, rows, disagreements] = group;
   const text = textOf(data);
-  const findings = findingsRead(data, group.slice(GROUP_FINDINGS) as FindingsData);
+  const findings = findingsRead(data, group.slice(GROUP_FINDINGS) as FindingsData, null);
   return {
     outcome: findings[0]?.outcome ?? "pass",
     accepted: false,
@@ -106,10 +106,11 @@ function noted(notes: Entry["notes"]): Entry["notes"] {
   return notes.filter(([, text]) => text !== "");
 }
 
-function findingsRead(data: ReportData, findings: FindingsData): readonly FindingRead[] {
+/** @param sheet - place of the sheet in which cells stand that name none */
+function findingsRead(data: ReportData, findings: FindingsData, sheet: number | null): readonly FindingRead[] {
   return pairsOf(findings).flatMap(([place, cells]) => {
     const finding = data.findings[place];
-    return finding ? [findingRead(data, finding, cells)] : [];
+    return finding ? [findingRead(data, finding, cells, sheet)] : [];
   });
 }
 
@@ -120,7 +121,7 @@ function pairsOf(findings: FindingsData): readonly (readonly [place: number, cel
   return pairs;
 }
 
-function findingRead(data: ReportData, finding: FindingData, cells: string): FindingRead {
+function findingRead(data: ReportData, finding: FindingData, cells: string, sheet: number | null): FindingRead {
   const [rule, outcome, message, limit, source, remedy, margin, missing, accepted, group, , ...facts] = finding;
   const text = textOf(data);
   const [id, title] = data.rules[rule] ?? [0, 0];
@@ -130,7 +131,7 @@ function findingRead(data: ReportData, finding: FindingData, cells: string): Fin
     title: text(title),
     outcome: OUTCOMES[outcome] ?? "undecided",
     message: text(message),
-    facts: facts.map((fact, at) => ({ text: text(fact), cells: cellsRead(data, spelled[at] ?? "") })),
+    facts: facts.map((fact, at) => ({ text: text(fact), cells: cellsRead(data, spelled[at] ?? "", sheet) })),
     limit: text(limit),
     source: text(source),
     margin: text(margin),
@@ -141,15 +142,21 @@ function findingRead(data: ReportData, finding: FindingData, cells: string): Fin
   };
 }
 
-/** Cells as a spreadsheet program names them; those of other sheets with the sheet. */
-function cellsRead(data: ReportData, cells: string): string {
+/** Cells as a spreadsheet program names them, each sheet once ("Pumps!D7, E7, Fans!D7"). */
+function cellsRead(data: ReportData, cells: string, own: number | null): string {
   if (cells === "") return "";
   const text = textOf(data);
+  let before = "";
   return cells
     .split(",")
-    .map((cell) => {
-      const [sheet, own] = cell.split("!");
-      return own === undefined ? cell : `${text(data.sheets[Number(sheet)])}!${own}`;
+    .map((spelled) => {
+      const [first = "", other] = spelled.split("!");
+      const place = other === undefined ? own : Number(first);
+      const sheet = place === null ? "" : text(data.sheets[place]);
+      const cell = other ?? first;
+      if (sheet === "" || sheet === before) return cell;
+      before = sheet;
+      return `${sheet}!${cell}`;
     })
     .join(", ");
 }

@@ -85,7 +85,7 @@ export function Margins({ margins, rules }: MarginsProps) {
                     beyond the limit
                   </th>
                   <th scope="col" class="number">
-                    closest, one bar
+                    in the nearest bar
                   </th>
                   <th scope="col" class="number">
                     further off
