@@ -1,6 +1,6 @@
 import { existsSync } from "node:fs";
-import { createRequire } from "node:module";
 import { pathToFileURL } from "node:url";
+import axe from "axe-core";
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 
 const CHROMIUM = "/usr/bin/chromium";
@@ -50,7 +50,11 @@ function watchFrames(): void {
     requestAnimationFrame(seen);
   };
   requestAnimationFrame(seen);
-  Object.assign(globalThis, { frames });
+  const tasks: number[] = [];
+  new PerformanceObserver((list) => {
+    for (const { duration } of list.getEntries()) tasks.push(duration);
+  }).observe({ type: "longtask", buffered: true });
+  Object.assign(globalThis, { frames, tasks });
 }
 
 /** The longest that the page stood still since it was last asked, in ms. */
@@ -58,11 +62,14 @@ export function longestFrame(page: Page): Promise<number> {
   return page.evaluate(() => Math.max(0, ...(globalThis as unknown as { frames: number[] }).frames.splice(0)));
 }
 
+/** The longest that the page was at work without a pause since it was opened, in ms; before its first frame none is due. */
+export function longestTask(page: Page): Promise<number> {
+  return page.evaluate(() => Math.max(0, ...(globalThis as unknown as { tasks: number[] }).tasks));
+}
+
 /** What axe-core finds, one line each; it is put into the page by the debugging protocol, past the page's policy. */
 export async function accessibilityFaults(page: Page): Promise<readonly string[]> {
-  const path = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
-  const { readFileSync } = await import("node:fs");
-  await page.evaluate(readFileSync(path, "utf8"));
+  await page.evaluate(axe.source);
   return page.evaluate(async () => {
     interface Found {
       readonly violations: readonly {
@@ -71,8 +78,8 @@ export async function accessibilityFaults(page: Page): Promise<readonly string[]
         readonly nodes: readonly { readonly target: readonly string[]; readonly failureSummary?: string }[];
       }[];
     }
-    const { axe } = globalThis as unknown as { axe: { run(): Promise<Found> } };
-    const { violations } = await axe.run();
+    const inPage = globalThis as unknown as { axe: { run(): Promise<Found> } };
+    const { violations } = await inPage.axe.run();
     return violations.flatMap(({ id, help, nodes }) =>
       nodes.slice(0, 3).map(({ target, failureSummary }) => `${id} (${help}): ${target.join(" ")} ${failureSummary}`),
     );
