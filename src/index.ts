@@ -55,6 +55,7 @@ export {
   type HandoverFile,
   type HandoverInput,
   handoverFiles,
+  htmlReport,
   jsonDocument,
   leadingFinding,
   ndjsonDocument,

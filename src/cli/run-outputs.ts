@@ -1,6 +1,7 @@
 import type { DiskProblem, OutputBatch } from "../disk/index.js";
 import {
   findingsCsv,
+  htmlReport,
   jsonDocument,
   jsonDocumentBytes,
   ndjsonDocument,
@@ -43,6 +44,7 @@ export async function writeFiles(
   await stream("table of points", targets.csv, () => pointsCsv(head, screening.points()));
   await stream("table of findings", targets.findings, () => findingsCsv(head, screening.points()));
   await stream("result document", targets.result, () => jsonDocumentBytes(screening));
+  await stream("report", targets.report, () => htmlReport(screening));
   const done = await batch.finish();
   return done.ok ? { ok: true, written } : { ok: false, error: done.error };
 }

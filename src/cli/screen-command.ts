@@ -33,11 +33,12 @@ export function screenCommand(terminal: Terminal, program: ScreeningInput["progr
     .option("--json", "print the result as one JSON document")
     .option("--ndjson", "print the result as lines of JSON: a head, a line per point, a closing line")
     .option("--all-findings", "list passed rules and rules that do not apply too")
-    .option("--out <folder>", "write screened workbook, tables and result into this folder")
+    .option("--out <folder>", "write screened workbook, tables, result and report into this folder")
     .option("--workbook <file>", "write the screened workbook (.xlsx)")
     .option("--csv <file>", "write a table with a row per point")
     .option("--findings <file>", "write a table with a row per warn, fail and undecided finding")
     .option("--result <file>", "write the result as one JSON document")
+    .option("--report <file>", "write the report for people, one HTML file")
     .option("--overwrite", "replace files that are there already")
     .option("--set <name>", "set of rules to apply (default: the one the rulebook names)")
     .addOption(

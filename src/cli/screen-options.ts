@@ -76,6 +76,7 @@ export const SCREEN_OPTIONS = z
     csv: z.string().optional(),
     findings: z.string().optional(),
     result: z.string().optional(),
+    report: z.string().optional(),
     failOn: z.enum(["fail", "warn", "undecided"]).optional(),
     ...READING_OPTIONS,
   })

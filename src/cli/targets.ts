@@ -15,6 +15,7 @@ export interface Targets {
   readonly csv: string | null;
   readonly findings: string | null;
   readonly result: string | null;
+  readonly report: string | null;
 }
 
 /**
@@ -31,6 +32,7 @@ export function targetsOf(options: ScreenOptions, files: readonly string[]): Tar
     csv: options.csv ?? inFolder("points.csv"),
     findings: options.findings ?? inFolder("findings.csv"),
     result: options.result ?? inFolder("result.json"),
+    report: options.report ?? inFolder("report.html"),
   };
 }
 
@@ -68,6 +70,6 @@ export function targetsFor(targets: Targets, surveys: readonly string[]): Target
 }
 
 /** The paths of the files that are to be written. */
-export function targetPaths({ workbooks, csv, findings, result }: Targets): readonly string[] {
-  return [...workbooks.map(({ path }) => path), csv, findings, result].filter((path) => path !== null);
+export function targetPaths({ workbooks, csv, findings, result, report }: Targets): readonly string[] {
+  return [...workbooks.map(({ path }) => path), csv, findings, result, report].filter((path) => path !== null);
 }

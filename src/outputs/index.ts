@@ -22,6 +22,7 @@ export { movingChart } from "./moving/moving-chart.js";
 export { movingCsv } from "./moving/moving-csv.js";
 export { movingJson } from "./moving/moving-json.js";
 export { movingText } from "./moving/moving-text.js";
+export { htmlReport } from "./report/report.js";
 export type { RulebookDocumentInput } from "./rulebook-document/book-shown.js";
 export { rulebookHtml } from "./rulebook-document/html-document.js";
 export { rulebookMarkdown } from "./rulebook-document/markdown-document.js";

@@ -23,14 +23,20 @@ export type { PointFacts } from "./point-facts.js";
 export { readyRules } from "./ready-rules.js";
 export { repeatedBy } from "./repeated.js";
 export type {
+  Bin,
   ChangeFound,
   ClassCounts,
   Disagreement,
+  Distributions,
   FactShown,
   Finding,
+  FreedByRule,
+  Freeing,
+  FreeingStep,
   GroupRow,
   GroupShown,
   LimitShown,
+  MarginSpread,
   MethodAdvised,
   MethodTried,
   MissingFact,
@@ -46,6 +52,7 @@ export type {
   RuleShown,
   Screening,
   SettlingStep,
+  Spread,
   Summary,
   SurveyShown,
   TableShown,

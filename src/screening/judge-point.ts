@@ -39,8 +39,7 @@ function findingWith({ rule, compiled }: ReadyRule, judgement: Judgement, facts:
     atBest: judgement.atBest,
     facts: factsShown(compiled, outcome, missing, facts),
     limit: judgement.limit,
-    // A free condition that spoke has no distance; that of another band would look like room to spare.
-    margin: judgement.limit?.is === "when" ? null : judgement.margin,
+    margin: marginShown(judgement),
     missing,
     message: messageOf(compiled, judgement, missing, facts),
     remedy: remedyOf(outcome, rule.remedy.text, missing),
@@ -48,6 +47,11 @@ function findingWith({ rule, compiled }: ReadyRule, judgement: Judgement, facts:
     group: null,
     accepted: null,
   };
+}
+
+/** A free condition that spoke has no distance; that of another band would look like room to spare. */
+export function marginShown({ limit, margin }: Judgement): Judgement["margin"] {
+  return limit?.is === "when" ? null : margin;
 }
 
 /** The judged fact first; an open finding shows beside it only what is missing, all others every fact they name. */

@@ -1,5 +1,6 @@
+import type { Margin } from "../rulebook/index.js";
 import { FactKey, Remembered } from "./fact-key.js";
-import { findingOf, isAlwaysListed, type ReadyRule } from "./judge-point.js";
+import { findingOf, isAlwaysListed, marginShown, type ReadyRule } from "./judge-point.js";
 import { factsInMessage } from "./messages.js";
 import type { PointFacts } from "./point-facts.js";
 import type { Kept } from "./remedies/kept.js";
@@ -13,6 +14,7 @@ const MOST_REMEMBERED = 20_000;
 export interface Judged {
   readonly outcome: Finding["outcome"];
   readonly finding: Finding | null;
+  readonly margin: Margin | null;
   /** Room for what else follows from the same facts; null where it cannot be told whether facts are equal. */
   readonly kept: Kept | null;
 }
@@ -27,7 +29,7 @@ export class RememberedJudge {
   readonly #allFindings: boolean;
   readonly #key: FactKey;
   readonly #remembered = new Remembered<
-    Kept & { readonly outcome: Finding["outcome"]; readonly pattern: FindingPattern | null }
+    Kept & Pick<Judged, "outcome" | "margin"> & { readonly pattern: FindingPattern | null }
   >(MOST_REMEMBERED);
 
   constructor(ready: ReadyRule, allFindings: boolean) {
@@ -42,13 +44,13 @@ export class RememberedJudge {
     if (key === null) return this.#judgeAnew(facts);
     const known = this.#remembered.get(facts, key);
     if (known) {
-      const { outcome, pattern } = known;
-      return { outcome, finding: pattern && repeatOn(pattern, facts), kept: known };
+      const { outcome, margin, pattern } = known;
+      return { outcome, margin, finding: pattern && repeatOn(pattern, facts), kept: known };
     }
     const own = key.copy();
     const judged = this.#judgeAnew(facts);
     const pattern = judged.finding && patternOf(judged.finding, facts);
-    const kept = { outcome: judged.outcome, pattern, solved: null, after: null };
+    const kept = { outcome: judged.outcome, margin: judged.margin, pattern, solved: null, after: null };
     this.#remembered.set(facts, own, kept);
     return { ...judged, kept };
   }
@@ -62,6 +64,6 @@ export class RememberedJudge {
     const judgement = this.ready.compiled.judge(facts);
     const listed = this.#allFindings || isAlwaysListed(judgement.outcome);
     const finding = listed ? findingOf(this.ready, judgement, facts) : null;
-    return { outcome: judgement.outcome, finding, kept: null };
+    return { outcome: judgement.outcome, finding, margin: marginShown(judgement), kept: null };
   }
 }

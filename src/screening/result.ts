@@ -2,6 +2,7 @@ import type { Verdict } from "../base/index.js";
 import type { Facts } from "../facts/index.js";
 import type { Finding } from "./finding.js";
 import type { ResultHead } from "./result-head.js";
+import type { Distributions, Freeing } from "./summary-parts.js";
 
 export type { ChangeFound, FactShown, Finding, MeasureTo, MissingFact } from "./finding.js";
 export type {
@@ -17,6 +18,15 @@ export type {
   SurveyShown,
   TableShown,
 } from "./result-head.js";
+export type {
+  Bin,
+  Distributions,
+  FreedByRule,
+  Freeing,
+  FreeingStep,
+  MarginSpread,
+  Spread,
+} from "./summary-parts.js";
 
 /**
  * One mounting method in place of the proposed one, with all rules of the run. Facts that belong to one method (hole
@@ -128,6 +138,8 @@ export interface Summary {
   readonly openPoints: OpenPoints;
   /** For points that do not pass: by another method than the proposed one, how many would pass or come closest. */
   readonly otherMethods: readonly OtherMethod[];
+  readonly freeing: Freeing;
+  readonly distributions: Distributions;
 }
 
 /** One step in settling what is open. */

@@ -1,6 +1,6 @@
 import { isOpen, type Verdict } from "../base/index.js";
 import type { PointRecord, Survey } from "../records/index.js";
-import { type Rule, type SensorModel, tablesOn } from "../rulebook/index.js";
+import { type Margin, type Rule, type SensorModel, tablesOn } from "../rulebook/index.js";
 import { AskedRules } from "./asked-rules.js";
 import { isAccepted } from "./deviations/covering.js";
 import { DeviationsOnPoints } from "./deviations/deviations-on-points.js";
@@ -154,8 +154,8 @@ export class Run {
     // Nobody keeps them: the same lists serve every point.
     const said = this.#said.fill(null);
     const applied = this.#applied.fill(false);
-    const take = (rule: Rule, outcome: Finding["outcome"], finding: Finding | null): void => {
-      tally?.outcome(rule.id, outcome);
+    const take = (rule: Rule, outcome: Finding["outcome"], finding: Finding | null, margin: Margin | null): void => {
+      tally?.outcome(rule.id, outcome, margin);
       verdict = worst(verdict, weightOf(outcome, rule.undecided));
       if (finding) findings.push(finding);
     };
@@ -165,17 +165,17 @@ export class Run {
       const { ready } = this.#judgeAt(place);
       const { outcome } = judged;
       const finding = judged.finding && this.#remedies.added(judged.finding, place, said, point);
-      take(ready.rule, outcome, finding);
+      take(ready.rule, outcome, finding, judged.margin);
       applied[place] = outcome !== "not-applicable";
       if (finding && isOpen(outcome)) open.push({ ready, finding });
     }
     for (const { ready, outcome, finding } of this.groups.judgedOn(at, facts, (rule) => !isAsked(rule))) {
-      take(ready.rule, outcome, finding);
+      take(ready.rule, outcome, finding, null);
       // What is missing may stand in any row of the group: the facts of this point alone cannot tell what settles it.
       if (finding && isOpen(outcome)) open.push({ ready: null, finding });
     }
     for (const finding of this.#builtIn(facts, record)) {
-      tally?.outcome(finding.rule, finding.outcome);
+      tally?.outcome(finding.rule, finding.outcome, null);
       verdict = worst(verdict, weightOf(finding.outcome, "warn"));
       findings.push(finding);
       if (isOpen(finding.outcome)) open.push({ ready: null, finding });
@@ -200,7 +200,7 @@ export class Run {
       settledBy: isSettled ? null : this.#settler.settling(open, facts),
       findings: marked,
     };
-    tally?.point(result);
+    tally?.point(result, facts);
     return result;
   }
 

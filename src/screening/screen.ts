@@ -22,7 +22,7 @@ export function screen(input: ScreeningInput): Screening {
   // Every pass over the points gives the same: they are counted in the first that comes to its end.
   let summary: Summary | null = null;
   function* judged(): IterableIterator<PointWithFacts> {
-    const tally = summary === null ? new Tally(head.rules.map(({ id }) => id)) : null;
+    const tally = summary === null ? new Tally(head.rules) : null;
     done = false;
     for (const point of run.points()) yield { point: run.judge(point, tally), facts: point.facts };
     const problems = head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0);

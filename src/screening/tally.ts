@@ -1,16 +1,37 @@
 import { isOpen } from "../base/index.js";
-import type { Finding, MissingFact, OpenPoints, OtherMethod, PointResult, RuleCounts, Summary } from "./result.js";
+import type { Facts } from "../facts/index.js";
+import type { Margin } from "../rulebook/index.js";
+import { distributionsOf, MarginCounts, SpeedCounts } from "./distributions.js";
+import { FreeingCounts } from "./freeing.js";
+import type {
+  Finding,
+  MissingFact,
+  OpenPoints,
+  OtherMethod,
+  PointResult,
+  RuleCounts,
+  RuleShown,
+  Summary,
+} from "./result.js";
 import { SettlingCounts } from "./settling/settling-counts.js";
 
 type Writable<T> = { -readonly [key in keyof T]: T[key] };
 type Counts = Writable<RuleCounts>;
+/** What is counted of one rule. */
+interface OfRule {
+  readonly counts: Counts;
+  readonly margins: MarginCounts;
+}
 
 /**
  * Counts outcomes and verdicts while points pass by. A rule of groups is counted at every point with the outcome of
  * its group; at a point that is in none because its key is not known, it is undecided unless it cannot apply.
  */
 export class Tally {
-  readonly #rules = new Map<string, Counts>();
+  readonly #rules = new Map<string, OfRule>();
+  readonly #judged: ReadonlyMap<string, string | null>;
+  readonly #freeing: FreeingCounts;
+  readonly #speeds = new SpeedCounts();
   readonly #missing = new Map<string, number>();
   readonly #verdicts = { pass: 0, warn: 0, fail: 0 };
   readonly #settling = new SettlingCounts();
@@ -19,12 +40,16 @@ export class Tally {
   #warnOnlyUndecided = 0;
   #accepted = 0;
 
-  constructor(rules: readonly string[]) {
-    for (const rule of rules) this.#countsOf(rule);
+  constructor(rules: readonly Pick<RuleShown, "id" | "judged" | "undecided">[]) {
+    for (const { id } of rules) this.#ofRule(id);
+    this.#judged = new Map(rules.map(({ id, judged }) => [id, judged]));
+    this.#freeing = new FreeingCounts(new Set(rules.flatMap(({ id, undecided }) => (undecided === "fail" ? id : []))));
   }
 
-  outcome(rule: string, outcome: Finding["outcome"]): void {
-    const counts = this.#countsOf(rule);
+  /** @param margin - of a rule of points; null where there is none */
+  outcome(rule: string, outcome: Finding["outcome"], margin: Margin | null): void {
+    const { counts, margins } = this.#ofRule(rule);
+    margins.add(outcome, margin);
     if (outcome === "not-applicable") counts.notApplicable += 1;
     else if (outcome === "no-limit-in-force") counts.noLimitInForce += 1;
     else counts[outcome] += 1;
@@ -32,7 +57,10 @@ export class Tally {
 
   point(
     point: Pick<PointResult, "verdict" | "accepted" | "findings" | "methods" | "methodAdvised" | "settledBy">,
+    known: Facts,
   ): void {
+    this.#speeds.add(known);
+    this.#freeing.add(point);
     this.#verdicts[point.verdict] += 1;
     if (point.accepted) this.#accepted += 1;
     const open = point.findings.filter((finding) => isOpen(finding.outcome));
@@ -59,13 +87,19 @@ export class Tally {
       warnOnlyUndecided: this.#warnOnlyUndecided,
       accepted: this.#accepted,
       problems,
-      byRule: [...this.#rules.values()],
+      byRule: [...this.#rules.values()].map(({ counts }) => counts),
       byCriticality,
       toMeasure: toMeasure.sort((a, b) => b.points - a.points || (a.fact < b.fact ? -1 : 1)),
       settling: this.#settling.steps(),
       openPoints: { ...this.#open },
       otherMethods: [...this.#methods.values()].sort(
         (a, b) => b.wouldPass - a.wouldPass || b.closest - a.closest || (a.method < b.method ? -1 : 1),
+      ),
+      freeing: this.#freeing.freeing(this.#rules.keys()),
+      distributions: distributionsOf(
+        this.#speeds,
+        [...this.#rules].map(([rule, { margins }]) => [rule, margins]),
+        (rule) => this.#judged.get(rule) ?? null,
       ),
     };
   }
@@ -86,11 +120,12 @@ export class Tally {
     this.#methods.set(method, counts);
   }
 
-  #countsOf(rule: string): Counts {
+  #ofRule(rule: string): OfRule {
     const known = this.#rules.get(rule);
     if (known) return known;
     const counts: Counts = { rule, pass: 0, warn: 0, fail: 0, undecided: 0, notApplicable: 0, noLimitInForce: 0 };
-    this.#rules.set(rule, counts);
-    return counts;
+    const ofRule = { counts, margins: new MarginCounts() };
+    this.#rules.set(rule, ofRule);
+    return ofRule;
   }
 }

@@ -7,7 +7,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from "vitest
 import { runCommand } from "../tools/run-command.js";
 import { projectPath } from "../tools/shipped.js";
 
-const NAMES = ["findings.csv", "points.csv", "result.json", "screened.xlsx"];
+const NAMES = ["findings.csv", "points.csv", "report.html", "result.json", "screened.xlsx"];
 let folder = "";
 let out = "";
 let survey = "";

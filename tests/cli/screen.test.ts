@@ -82,6 +82,7 @@ describe("spotface screen", () => {
     expect(readdirSync(out).sort()).toEqual([
       "quillmoor.findings.csv",
       "quillmoor.points.csv",
+      "quillmoor.report.html",
       "quillmoor.result.json",
       "quillmoor.screened.xlsx",
     ]);

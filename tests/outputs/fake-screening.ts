@@ -30,6 +30,34 @@ export const SUMMARY: Summary = {
   settling: [{ facts: ["lowest_speed"], points: 1, pointsSoFar: 1 }],
   openPoints: { toSettle: 1, failAnyway: 1, notByFacts: 0 },
   otherMethods: [{ method: "adhesive-pad", wouldPass: 0, closest: 1 }],
+  freeing: {
+    alone: [{ rule: "seat-material", failToPass: 0, failToWarn: 0, warnToPass: 1 }],
+    inTurn: [{ rules: ["supply-voltage", "thread-depth"], points: 1, wouldPass: 0, pointsSoFar: 1 }],
+  },
+  distributions: {
+    lowestSpeed: {
+      unit: "r/min",
+      known: 4,
+      notKnown: 1,
+      bins: [
+        { from: 1400, to: 1500, points: 3 },
+        { from: 1500, to: null, points: 1 },
+      ],
+    },
+    margins: [
+      {
+        rule: "thread-depth",
+        unit: null,
+        known: 3,
+        notKnown: 0,
+        bins: [
+          { from: -0.2, to: -0.1, points: 1 },
+          { from: -0.1, to: 0, points: 0 },
+          { from: 0, to: 0.1, points: 2 },
+        ],
+      },
+    ],
+  },
 };
 
 /** A screening as the real one behaves: points once, the summary only afterwards. */

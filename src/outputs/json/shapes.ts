@@ -16,6 +16,7 @@ import { acceptedShape, deviationsShape } from "./deviation-shapes.js";
 import { openShape, otherMethodShape, stepShape } from "./method-shapes.js";
 import { changedByShape, rulebookShape } from "./rulebook-shapes.js";
 import type { Shape } from "./shape.js";
+import { distributionsShape, freeingShape } from "./summary-shapes.js";
 
 /** Numbers without a finite value have no JSON form; an end without a bound is null. */
 function finite(value: number | null): number | null {
@@ -266,5 +267,7 @@ export function summaryShape(summary: Summary): Shape<Summary> {
     settling: summary.settling.map(stepShape),
     openPoints: openShape(summary.openPoints),
     otherMethods: summary.otherMethods.map(otherMethodShape),
+    freeing: freeingShape(summary.freeing),
+    distributions: distributionsShape(summary.distributions),
   };
 }

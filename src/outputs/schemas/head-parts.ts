@@ -22,6 +22,7 @@ import {
   textOrNull,
   whole,
 } from "./schema-words.js";
+import { SPREAD_PARTS } from "./spread-parts.js";
 
 const FACT_IDS: SchemaPart = { type: "string", pattern: FACT };
 
@@ -177,6 +178,7 @@ const SUMMARY = exactly("What stands after the points.", {
     exactly("A fact to be measured.", { fact: form("Id of the fact.", FACT), points: whole("Points it leaves open.") }),
   ),
   ...SETTLING_PARTS,
+  ...SPREAD_PARTS,
 });
 
 /** Definitions that the head and the summary of a document use. */

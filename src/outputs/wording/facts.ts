@@ -1,6 +1,6 @@
 import { formatNumber } from "../../base/index.js";
 import { factName, findFact, plainWords } from "../../facts/index.js";
-import type { LimitSpoken } from "../../rulebook/index.js";
+import type { LimitSpoken, Margin } from "../../rulebook/index.js";
 import type { ChangeFound, FactShown, LimitShown, MissingFact } from "../../screening/index.js";
 
 /** What a fact was found to be ("7.5 mm ± 0.2 mm", "at most 1480 r/min", "drive end", "yes"). */
@@ -58,6 +58,18 @@ const DEMANDS: Readonly<Record<LimitSpoken["is"], string>> = {
 export function limitInWords(limit: LimitSpoken): string {
   const of = limit.fact === null ? "" : ` (${factName(limit.fact)})`;
   return `${DEMANDS[limit.is]} ${limitValueInWords(limit)}${of}`.trim();
+}
+
+/**
+ * How far a value lies from the failing limit ("2 mm beyond the limit (7 %)", "3 mm to spare (20 %)").
+ *
+ * @param unit - of the limit; the difference of two temperatures is in kelvin
+ */
+export function marginInWords({ value, fraction }: Margin, unit: string | null): string {
+  if (value === 0) return "on the limit";
+  const share = fraction === null ? "" : ` (${formatNumber(Math.abs(fraction) * 100, null, 3)} %)`;
+  const distance = formatNumber(Math.abs(value), unit === "°C" ? "K" : unit);
+  return `${distance} ${value < 0 ? "beyond the limit" : "to spare"}${share}`;
 }
 
 const BREAKS: Readonly<Record<LimitShown["is"], string>> = {

@@ -16,10 +16,13 @@ interface OpenSet {
 export class SettlingCounts {
   readonly #points = new Map<string, number>();
 
-  /** @param facts - what would settle a point, in the order of the catalogue */
-  add(facts: readonly string[]): void {
+  /**
+   * @param facts - what would settle a point, always in the same order
+   * @param points - how many points it would settle
+   */
+  add(facts: readonly string[], points: number = 1): void {
     const key = facts.join();
-    this.#points.set(key, (this.#points.get(key) ?? 0) + 1);
+    this.#points.set(key, (this.#points.get(key) ?? 0) + points);
   }
 
   /**
