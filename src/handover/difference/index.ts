@@ -1,4 +1,5 @@
 export { type Accepting, acceptExport } from "./accept.js";
+export { deviationsFromReceipt, type ExportNow, type FoundNow } from "./check-receipt.js";
 export { type DifferenceFound, differenceSince, filesToSend } from "./difference.js";
 export { EXPORTED_STATE, type ExportedState, exportedStateText } from "./exported-state.js";
 export { digestOfState, readExportedState, readReceipt, type StoredReading } from "./read-stored.js";

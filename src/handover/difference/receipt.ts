@@ -50,7 +50,10 @@ export const EXPORT_RECEIPT = z
     files: z
       .array(
         z.strictObject({
-          file: z.string().describe("name of the file, in the folder of the receipt"),
+          file: z
+            .string()
+            .regex(/^[^/\\]+$/, "expected a name without a folder")
+            .describe("name of the file, in the folder of the receipt"),
           digest: DIGEST.describe("SHA-256 of its bytes"),
         }),
       )
