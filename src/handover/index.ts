@@ -6,6 +6,7 @@ export {
   type ChangedValue,
   type DifferenceFound,
   deviationsFromReceipt,
+  differenceRemarks,
   differenceSince,
   digestOfState,
   EXPORT_RECEIPT,

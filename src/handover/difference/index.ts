@@ -5,5 +5,6 @@ export { EXPORTED_STATE, type ExportedState, exportedStateText } from "./exporte
 export { digestOfState, readExportedState, readReceipt, type StoredReading } from "./read-stored.js";
 export { EXPORT_RECEIPT, type ExportReceipt, exportReceipt, exportReceiptText } from "./receipt.js";
 export { type RefusedFound, type RefusedRow, type ReturnedLine, refusedRows } from "./refused.js";
+export { differenceRemarks } from "./remarks.js";
 export { CAUSES, type Cause, type ExportSource } from "./source.js";
 export type { ChangedValue, SentRow, TargetDifference, WithdrawnWord } from "./target-difference.js";
