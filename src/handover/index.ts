@@ -29,11 +29,10 @@ export {
   type SentRow,
   type StoredReading,
   type TargetDifference,
-  type WithdrawnWord,
 } from "./difference/index.js";
 export { type FilledTarget, type Filling, fillMapping } from "./fill-mapping.js";
 export { leftOverParts } from "./left-over.js";
-export type { MappedColumn, MappedFile, MappedRow } from "./mapped.js";
+export type { MappedColumn, MappedFile, MappedRow, WithdrawnWord } from "./mapped.js";
 export type { Column, DayPattern, Encoding, FileForm, Mapping, Target } from "./mapping.js";
 export { MAPPING_SCHEMA } from "./mapping-schema.js";
 export { type FilePart, partsOf } from "./parts.js";

@@ -1,14 +1,8 @@
 import { showText } from "../../base/index.js";
-import type { MappedFile, MappedRow } from "../mapped.js";
+import type { MappedFile, MappedRow, WithdrawnWord } from "../mapped.js";
 import type { ExportedState } from "./exported-state.js";
 import { causesBetween, type ExportSource } from "./source.js";
-import {
-  headingOf,
-  type SentRow,
-  type TargetDifference,
-  targetDifference,
-  type WithdrawnWord,
-} from "./target-difference.js";
+import { headingOf, type SentRow, type TargetDifference, targetDifference } from "./target-difference.js";
 
 /** The rows that the other side does not have yet, or why they cannot be told; each problem in one sentence. */
 export type DifferenceFound =

@@ -7,4 +7,4 @@ export { EXPORT_RECEIPT, type ExportReceipt, exportReceipt, exportReceiptText } 
 export { type RefusedFound, type RefusedRow, type ReturnedLine, refusedRows } from "./refused.js";
 export { differenceRemarks } from "./remarks.js";
 export { CAUSES, type Cause, type ExportSource } from "./source.js";
-export type { ChangedValue, SentRow, TargetDifference, WithdrawnWord } from "./target-difference.js";
+export type { ChangedValue, SentRow, TargetDifference } from "./target-difference.js";

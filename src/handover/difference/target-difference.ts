@@ -1,14 +1,8 @@
-import type { MappedColumn, MappedFile, MappedRow } from "../mapped.js";
+import type { MappedColumn, MappedFile, MappedRow, WithdrawnWord } from "../mapped.js";
 import { byId, type StateRow, type StateTarget } from "./exported-state.js";
 import type { Cause } from "./source.js";
 
 type Values = readonly (string | null)[];
-
-/** How a target file says that a row is withdrawn. */
-export interface WithdrawnWord {
-  readonly column: string;
-  readonly value: string;
-}
 
 export const CHANGES = ["new", "changed", "withdrawn"] as const;
 

@@ -8,9 +8,8 @@ import {
   type ExportSource,
   exportReceipt,
   type TargetDifference,
-  type WithdrawnWord,
 } from "../../../src/handover/difference/index.js";
-import type { MappedColumn, MappedFile } from "../../../src/handover/index.js";
+import type { MappedColumn, MappedFile, WithdrawnWord } from "../../../src/handover/index.js";
 
 /** Columns of a made-up target; the first names the row. */
 export const COLUMNS: readonly MappedColumn[] = [
