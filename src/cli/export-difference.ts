@@ -1,4 +1,4 @@
-import { sha256OfBytes, showText } from "../base/index.js";
+import { sha256OfBytes, showText, windows1252Byte } from "../base/index.js";
 import { readSurveyFile } from "../disk/index.js";
 import {
   differenceSince,
@@ -9,7 +9,6 @@ import {
   type Filling,
   filesToSend,
   type TargetDifference,
-  windows1252Byte,
 } from "../handover/index.js";
 import { differenceText } from "../outputs/index.js";
 import type { ResultHead } from "../screening/index.js";
@@ -31,6 +30,7 @@ type SourceOptions = Pick<ReadingChosen, "columns" | "words"> & {
   readonly site?: string | undefined;
   readonly deviations?: string | undefined;
   readonly rules?: string | undefined;
+  readonly over?: readonly string[] | undefined;
 };
 
 /** What is to be written of a filled mapping, and what is told of it. */
@@ -99,7 +99,7 @@ async function sourceOf(head: ResultHead, options: SourceOptions, terminal: Term
     set,
     site: options.site ?? null,
     options: [...reading.options],
-    rulebook: { name, version, digest, folder: options.rules ?? null },
+    rulebook: { name, version, digest, folder: options.rules ?? null, over: [...(options.over ?? [])] },
     files,
   };
 }

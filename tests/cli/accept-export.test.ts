@@ -116,7 +116,7 @@ describe("spotface check-export", () => {
     const { name, version, digest } = loading.rulebook;
     const source = sourceOf({
       program: programIdentity(),
-      rulebook: { name, version, digest, folder: null },
+      rulebook: { name, version, digest, folder: null, over: [] },
       files: [
         { role: "survey", file: here("survey.csv"), digest: digestOf("survey.csv") },
         { role: "mapping", file: here("mapping.yaml"), digest: digestOf("mapping.yaml") },
@@ -135,7 +135,7 @@ describe("spotface check-export", () => {
   });
 
   it("names each file, input, rulebook and program that is another one", async () => {
-    const other = { name: "rules", version: "0", digest: sha256OfData("0"), folder: null };
+    const other = { name: "rules", version: "0", digest: sha256OfData("0"), folder: null, over: [] };
     const receipt = await exported({ rulebook: other, program: { name: "spotface", version: "0.0.1" } });
     writeFileSync(here("points.csv"), "points.csv ");
     writeFileSync(here("survey.csv"), "another");

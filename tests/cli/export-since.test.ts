@@ -204,6 +204,17 @@ describe("spotface export --since", () => {
     expect(dry).toMatchObject({ code: 2 });
   });
 
+  it("refuses to write the last values of a row that is gone in an encoding that lacks them", async () => {
+    survey([...ROWS, ["Π-9", "M-1", 1480, "cast iron", 40]]);
+    await exported("first");
+    await accepted("first");
+    survey(ROWS);
+    writeFileSync(here("mapping.yaml"), MAPPING.replace("targets:", "form: { encoding: windows-1252 }\ntargets:"));
+    const run = await exported("second", SINCE);
+    expect(run).toMatchObject({ code: 2, out: "" });
+    expect(run.err).toContain('points: a row that is gone holds "Π", which windows-1252 does not have; write utf-8');
+  });
+
   it("is held to its receipt by check-export, before and after it is accepted", async () => {
     await exported("first");
     await accepted("first");

@@ -21,6 +21,7 @@ export const EXPORT_SOURCE = z
         name: z.string(),
         version: z.string(),
         digest: DIGEST.describe("digest of all that was loaded of it"),
+        over: z.array(z.string()).describe("folders laid over it, as given, the lowest first"),
         folder: z.string().nullable().describe("folder as given; null for the one that comes with the program"),
       })
       .describe("rulebook by which the points were judged"),

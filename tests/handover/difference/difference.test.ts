@@ -174,7 +174,7 @@ describe("the difference since the last accepted export", () => {
 
 describe("the cause of a change", () => {
   const now = [fileOf([["a", "K1", "warn", "one"], ROWS[1], ROWS[2]])];
-  const book = { name: "book", version: "2", digest: sha256OfData("book 2"), folder: null };
+  const book = { name: "book", version: "2", digest: sha256OfData("book 2"), folder: null, over: [] };
 
   it("is the rulebook where nothing else is another one", () => {
     expect(sent(now, STATE, sourceOf({ rulebook: book }))).toEqual([[["a", "changed", "rulebook"]]]);

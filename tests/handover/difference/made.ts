@@ -31,7 +31,7 @@ export function sourceOf(over: Partial<ExportSource> = {}): ExportSource {
     set: "core",
     site: null,
     options: [],
-    rulebook: { name: "book", version: "1", digest: sha256OfData("book 1"), folder: null },
+    rulebook: { name: "book", version: "1", digest: sha256OfData("book 1"), folder: null, over: [] },
     files: [
       { role: "survey", file: "survey.xlsx", digest: sha256OfData("survey 1") },
       { role: "mapping", file: "mapping.yaml", digest: sha256OfData("mapping 1") },
