@@ -35,8 +35,9 @@ export function checkWithdrawn(
 
 function wordTrouble(word: string, column: Column, form: Target["form"]): string | null {
   const shown = `"${showText(word)}"`;
-  if ([...(column.values?.values() ?? [])].includes(word)) {
-    return `${shown} is a word of its list of values, so that nobody could tell the two apart; take another`;
+  const usual = column.source.from === "constant" ? [column.source.text] : [...(column.values?.values() ?? [])];
+  if (usual.includes(word)) {
+    return `${shown} stands there in other rows, too, so that nobody could tell the two apart; take another word`;
   }
   if (typeof column.whenEmpty === "object" && column.whenEmpty.clear === word) {
     return `${shown} is the word that clears the field; take another`;

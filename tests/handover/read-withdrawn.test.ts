@@ -13,6 +13,7 @@ targets:
         field: verdict
         values: { pass: suitable, warn: to be looked at, fail: not suitable }
         otherwise: stop
+      - { heading: Kind, constant: point }
       - { heading: Diameter, fact: flat_diameter, type: number, whenEmpty: { clear: none } }
 `;
 
@@ -29,7 +30,8 @@ describe("how a mapping says that rows are withdrawn", () => {
   it.each([
     ["{ column: Stat, value: gone }", 'the target has no column "Stat"; did you mean "State"?'],
     ["{ column: Key, value: gone }", "a key names the row, and stays as it is when the row is gone"],
-    ["{ column: State, value: suitable }", '"suitable" is a word of its list of values'],
+    ["{ column: State, value: suitable }", '"suitable" stands there in other rows, too'],
+    ["{ column: Kind, value: point }", '"point" stands there in other rows, too'],
     ["{ column: Diameter, value: gone }", '"gone" is no number; mend it in the mapping'],
     ["{ column: Diameter, value: none }", '"none" is the word that clears the field; take another'],
     ["{ column: State, value: '=gone' }", `"=gone" would be written as "'=gone"; take a word that stays as it is`],
