@@ -41,7 +41,7 @@ async function lookedUp(path: string, receipt: ExportReceipt, program: ExportNow
   for (const { file } of files) now.push(await digestAt(join(dirname(path), file)));
   const sources: FoundNow[] = [];
   for (const { file } of source.files) sources.push(await digestAt(file));
-  const loading = await openRulebook(source.rulebook.folder);
+  const loading = await openRulebook(source.rulebook.folder, source.rulebook.over);
   const [mistake] = loading.ok ? [] : loading.findings;
   const rulebook = loading.ok
     ? { digest: loading.rulebook.digest }

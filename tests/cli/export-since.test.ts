@@ -5,6 +5,7 @@ import { parse } from "csv-parse/sync";
 import ExcelJS from "exceljs";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { type ExportReceipt, readReceipt } from "../../src/handover/index.js";
+import { SITE_BOOK } from "../tools/edited-copy.js";
 import { type CommandRun, runCommand } from "../tools/run-command.js";
 import { projectPath } from "../tools/shipped.js";
 
@@ -216,12 +217,14 @@ describe("spotface export --since", () => {
   });
 
   it("is held to its receipt by check-export, before and after it is accepted", async () => {
-    await exported("first");
+    const over = ["survey.csv", "--over", SITE_BOOK];
+    await exported("first", [], ...over);
     await accepted("first");
     survey(ROWS.slice(1));
-    await exported("second", SINCE);
+    await exported("second", SINCE, ...over);
     const check = (): Promise<CommandRun> => runCommand("check-export", here("second/export-receipt.json"));
     expect(await check()).toMatchObject({ code: 0 });
+    expect(receiptIn("second").source.rulebook.over).toEqual([SITE_BOOK]);
     await accepted("second");
     const after = await check();
     expect(after).toMatchObject({ code: 0, err: "" });
