@@ -1,7 +1,7 @@
 import { showText } from "../../base/index.js";
 import type { MappedFile, MappedRow, WithdrawnWord } from "../mapped.js";
 import type { ExportedState } from "./exported-state.js";
-import { causesBetween, type ExportSource } from "./source.js";
+import { causesBetween, type ExportSource, surveysLeftOut } from "./source.js";
 import { headingOf, type SentRow, type TargetDifference, targetDifference } from "./target-difference.js";
 
 /** The rows that the other side does not have yet, or why they cannot be told; each problem in one sentence. */
@@ -11,6 +11,8 @@ export type DifferenceFound =
       readonly targets: readonly TargetDifference[];
       /** Targets of the state that are mapped no more; what was accepted of them stays as it is. */
       readonly droppedTargets: readonly string[];
+      /** Where rows are withdrawn: surveys of the last accepted export that were not handed in again. */
+      readonly surveysLeftOut: readonly string[];
     }
   | { readonly ok: false; readonly problems: readonly string[] };
 
@@ -43,7 +45,13 @@ export function differenceSince(
   }
   if (problems.length > 0) return { ok: false, problems };
   const mapped = new Set(files.map(({ target }) => target));
-  return { ok: true, targets, droppedTargets: [...before.keys()].filter((target) => !mapped.has(target)) };
+  const withdraws = targets.some(({ rows }) => rows.some(({ change }) => change === "withdrawn"));
+  return {
+    ok: true,
+    targets,
+    droppedTargets: [...before.keys()].filter((target) => !mapped.has(target)),
+    surveysLeftOut: state !== null && withdraws ? surveysLeftOut(state.source, source) : [],
+  };
 }
 
 /** The files of a difference: the same columns, the rows that are sent. */

@@ -12,8 +12,14 @@ const MOST_NAMED = 3;
 export function differenceRemarks({
   targets,
   droppedTargets,
+  surveysLeftOut,
 }: Extract<DifferenceFound, { ok: true }>): readonly string[] {
   return [
+    ...surveysLeftOut.map(
+      (file) =>
+        `${showText(file, 400)}: this survey went into the last accepted export and not into this one; its points are ` +
+        "told as withdrawn. Hand it in, too, if they are still there",
+    ),
     ...targets.flatMap((target) => remarksOn(target).map((text) => `${target.target}: ${text}`)),
     ...droppedTargets.map(
       (target) => `${target}: the mapping has this target no more; what the other side has of it is not withdrawn`,

@@ -90,3 +90,11 @@ function sameFiles(before: ExportSource, now: ExportSource, role: string): boole
       .join();
   return digests(before) === digests(now);
 }
+
+/** Surveys of an earlier export that are not among those of a later one, neither by name nor by contents. */
+export function surveysLeftOut(before: ExportSource, now: ExportSource): readonly string[] {
+  const surveys = now.files.filter(({ role }) => role === "survey");
+  const isThere = (one: ExportSource["files"][number]): boolean =>
+    surveys.some(({ file, digest }) => file === one.file || digest === one.digest);
+  return before.files.filter((one) => one.role === "survey" && !isThere(one)).map(({ file }) => file);
+}

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { differenceRemarks, differenceSince } from "../../../src/handover/index.js";
+import { differenceRemarks, differenceSince, type ExportSource } from "../../../src/handover/index.js";
 import { acceptedState, COLUMNS, fileOf, sourceOf, WITHDRAWN } from "./made.js";
 
 const STATE = acceptedState([
@@ -12,7 +12,11 @@ const STATE = acceptedState([
 ]);
 
 function remarks(...files: ReturnType<typeof fileOf>[]): readonly string[] {
-  const found = differenceSince(files, STATE, sourceOf(), WITHDRAWN);
+  return remarksFrom(sourceOf(), ...files);
+}
+
+function remarksFrom(source: ExportSource, ...files: ReturnType<typeof fileOf>[]): readonly string[] {
+  const found = differenceSince(files, STATE, source, WITHDRAWN);
   if (!found.ok) throw new Error(found.problems.join("\n"));
   return differenceRemarks(found);
 }
@@ -57,4 +61,22 @@ it("has nothing to say of rows that merely came, changed or went", () => {
     ["d", "K4", "pass", "four"],
   ]);
   expect(remarks(points, MACHINES)).toEqual([]);
+});
+
+it("says which surveys are missing where rows are withdrawn", () => {
+  const points = fileOf([
+    ["a", "K1", "pass", "one"],
+    ["b", "K2", "pass", "two"],
+  ]);
+  const left =
+    "survey.xlsx: this survey went into the last accepted export and not into this one; its points are told as " +
+    "withdrawn. Hand it in, too, if they are still there";
+  expect(remarksFrom(sourceOf({ files: [] }), points, MACHINES)).toEqual([left]);
+  const other = sourceOf().files.map((file) => ({ ...file, file: "renamed.xlsx" }));
+  expect(remarksFrom(sourceOf({ files: other }), points, MACHINES)).toEqual([]);
+  expect(remarks(points, MACHINES)).toEqual([]);
+  const all = fileOf(
+    [...points.rows, { id: "c", values: ["K3", "pass", "three"] }].map(({ id, values }) => [id, ...values]),
+  );
+  expect(remarksFrom(sourceOf({ files: [] }), all, MACHINES)).toEqual([]);
 });
