@@ -1,18 +1,11 @@
 import { dirname, join } from "node:path";
 import { Command } from "commander";
 import { sha256OfBytes, showText } from "../base/index.js";
-import { readSurveyFile, readTextFile } from "../disk/index.js";
-import {
-  deviationsFromReceipt,
-  type ExportNow,
-  type ExportReceipt,
-  type FoundNow,
-  readExportedState,
-} from "../handover/index.js";
+import { readSurveyFile } from "../disk/index.js";
+import { deviationsFromReceipt, type ExportNow, type ExportReceipt, type FoundNow } from "../handover/index.js";
 import { countOf } from "../outputs/index.js";
-import { HIGHEST_LIMITS } from "../workbook/index.js";
 import { endCommand } from "./open-deviations.js";
-import { receiptAt } from "./open-exported.js";
+import { openExportedState, receiptAt } from "./open-exported.js";
 import { openRulebook } from "./open-rulebook.js";
 import type { Terminal } from "./terminal.js";
 
@@ -50,13 +43,12 @@ async function lookedUp(path: string, receipt: ExportReceipt, program: ExportNow
 }
 
 async function digestAt(path: string): Promise<FoundNow> {
-  const read = await readSurveyFile(path, HIGHEST_LIMITS.fileBytes ?? Number.MAX_SAFE_INTEGER);
+  const read = await readSurveyFile(path, Number.MAX_SAFE_INTEGER);
   return read.ok ? { digest: sha256OfBytes(read.bytes) } : { missing: read.error.text };
 }
 
 async function stateNow(path: string): Promise<NonNullable<ExportNow["since"]>> {
-  const text = await readTextFile(path, HIGHEST_LIMITS.fileBytes);
-  const reading = text.ok ? readExportedState(text.file.text) : { ok: false as const, problems: [text.error.text] };
+  const reading = await openExportedState(path);
   return reading.ok ? { state: reading.stored } : { missing: reading.problems.join("; ") };
 }
 

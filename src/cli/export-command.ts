@@ -8,6 +8,7 @@ import { OutputBatch } from "../disk/index.js";
 import { exportReceiptText, fillMapping, leftOverParts } from "../handover/index.js";
 import {
   countOf,
+  differenceText,
   exportText,
   handoverFileNames,
   handoverFiles,
@@ -120,9 +121,17 @@ async function runExport(
   }
   const given = [options.mapping, options.since].filter((path) => path !== undefined);
   const inputs = [...files, ...given, ...(await inputPaths(options))];
-  const toWrite = await exportToWrite(filling, head, options, terminal);
+  const toWrite = await exportToWrite(filling, head, options);
+  if (!toWrite.ok) {
+    for (const { file, text } of toWrite.troubles)
+      terminal.err(`spotface: ${file === null ? "" : `${file}: `}${text}\n`);
+    throw new CannotRun();
+  }
   const written = options.dryRun ? null : await writeFilling(toWrite, head, options, inputs, terminal);
-  await terminal.out(toWrite.text + exportText(toWrite.filling, head, written));
+  await terminal.out(
+    (toWrite.difference === null ? "" : differenceText(options.since ?? "", toWrite.difference)) +
+      exportText(toWrite.filling, head, written),
+  );
   terminal.setExitCode(0);
 }
 

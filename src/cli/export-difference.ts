@@ -1,6 +1,7 @@
 import { sha256OfBytes, showText, windows1252Byte } from "../base/index.js";
-import { readSurveyFile } from "../disk/index.js";
+import { type DiskProblem, readSurveyFile } from "../disk/index.js";
 import {
+  type DifferenceFound,
   differenceSince,
   digestOfState,
   type ExportReceipt,
@@ -10,20 +11,18 @@ import {
   filesToSend,
   type TargetDifference,
 } from "../handover/index.js";
-import { differenceText } from "../outputs/index.js";
 import type { ResultHead } from "../screening/index.js";
 import { DEFAULT_LIMITS } from "../workbook/index.js";
-import { stateAt } from "./open-exported.js";
+import { openExportedState } from "./open-exported.js";
 import { shownFile } from "./open-surveys.js";
-import type { ReadingChosen } from "./reading-options.js";
-import { CannotRun, stop } from "./screen-inputs.js";
-import type { Terminal } from "./terminal.js";
 
 /** What a receipt is called, in the folder of the files that it speaks of. */
 export const RECEIPT_NAME = "export-receipt.json";
 
 /** Options that decide what an export is made from. */
-type SourceOptions = Pick<ReadingChosen, "columns" | "words"> & {
+type SourceOptions = {
+  readonly columns?: string | undefined;
+  readonly words: readonly string[];
   readonly mapping: string;
   readonly since?: string | undefined;
   readonly siteFile?: string | undefined;
@@ -36,32 +35,43 @@ type SourceOptions = Pick<ReadingChosen, "columns" | "words"> & {
 /** What is to be written of a filled mapping, and what is told of it. */
 export interface ExportToWrite {
   readonly filling: Filling;
-  /** Counts and remarks on the difference; empty where all rows are written. */
-  readonly text: string;
+  /** What changed since the state that was given; null where all rows are written. */
+  readonly difference: Extract<DifferenceFound, { ok: true }> | null;
   /** The receipt, once the digests of the written files are known. */
   receipt(files: ExportReceipt["files"]): ExportReceipt;
 }
 
+/** Why nothing can be written; `file` is null where it is told of rows. */
+export interface ExportTrouble {
+  readonly file: string | null;
+  readonly text: string;
+}
+
 /**
  * Leaves of a filled mapping the rows that the other side does not have yet, where a state of accepted exports was given;
- * else all. What cannot be told is said, and ends the run.
+ * else all.
  */
 export async function exportToWrite(
   whole: Filling,
   head: ResultHead,
   options: SourceOptions,
-  terminal: Terminal,
-): Promise<ExportToWrite> {
-  const state = options.since === undefined ? null : await stateAt(options.since, terminal);
-  const source = await sourceOf(head, options, terminal);
+): Promise<
+  ({ readonly ok: true } & ExportToWrite) | { readonly ok: false; readonly troubles: readonly ExportTrouble[] }
+> {
+  const opening = options.since === undefined ? null : await openExportedState(options.since);
+  if (opening?.ok === false) return failed(opening.problems, shownFile(options.since ?? ""));
+  const state = opening?.stored ?? null;
+  const sources = await sourceOf(head, options);
+  if (!sources.ok) return failed([sources.error.text], sources.error.path);
+  const { source } = sources;
   const files = whole.targets.map(({ mapped }) => mapped);
   const words = whole.targets.flatMap(({ target }) =>
     target.withdrawn === null ? [] : [[target.id, target.withdrawn] as const],
   );
   const found = differenceSince(files, state, source, new Map(words));
-  const problems = found.ok ? found.targets.flatMap((one, i) => notInEncoding(one, whole.targets[i])) : found.problems;
-  for (const problem of problems) terminal.err(`spotface: ${problem}\n`);
-  if (!found.ok || problems.length > 0) throw new CannotRun();
+  if (!found.ok) return failed(found.problems, null);
+  const problems = found.targets.flatMap((one, i) => notInEncoding(one, whole.targets[i]));
+  if (problems.length > 0) return failed(problems, null);
   const sent = filesToSend(files, found.targets);
   const targets = whole.targets.map((filled, i) => ({ ...filled, mapped: sent[i] ?? filled.mapped }));
   const since =
@@ -69,13 +79,21 @@ export async function exportToWrite(
       ? null
       : { file: shownFile(options.since), digest: digestOfState(state) };
   return {
+    ok: true,
     filling: { ...whole, targets },
-    text: since === null ? "" : differenceText(since.file, found),
+    difference: state === null ? null : found,
     receipt: (written) => exportReceipt(found.targets, since, source, written),
   };
 }
 
-async function sourceOf(head: ResultHead, options: SourceOptions, terminal: Terminal): Promise<ExportSource> {
+function failed(problems: readonly string[], file: string | null): { ok: false; troubles: readonly ExportTrouble[] } {
+  return { ok: false, troubles: problems.map((text) => ({ file, text })) };
+}
+
+async function sourceOf(
+  head: ResultHead,
+  options: SourceOptions,
+): Promise<{ ok: true; source: ExportSource } | { ok: false; error: DiskProblem }> {
   const { asOf, stage, set, program, rulebook, reading, surveys } = head;
   const given = [
     ["site file", options.siteFile],
@@ -88,11 +106,11 @@ async function sourceOf(head: ResultHead, options: SourceOptions, terminal: Term
   for (const [role, path] of given) {
     if (path === undefined) continue;
     const read = await readSurveyFile(path, DEFAULT_LIMITS.fileBytes);
-    if (!read.ok) stop(terminal, `${read.error.path}: ${read.error.text}`);
+    if (!read.ok) return read;
     files.push({ role, file: shownFile(path), digest: sha256OfBytes(read.bytes) });
   }
   const { name, version, digest } = rulebook;
-  return {
+  const source: ExportSource = {
     program,
     asOf,
     stage,
@@ -102,6 +120,7 @@ async function sourceOf(head: ResultHead, options: SourceOptions, terminal: Term
     rulebook: { name, version, digest, folder: options.rules ?? null, over: [...(options.over ?? [])] },
     files,
   };
+  return { ok: true, source };
 }
 
 /** The last values of withdrawn rows were held to the form of their own time. */

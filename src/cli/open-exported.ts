@@ -14,26 +14,28 @@ import type { Terminal } from "./terminal.js";
 
 /** Opens the receipt of an export; what is wrong with it is said and ends the run. */
 export async function receiptAt(path: string, terminal: Terminal): Promise<ExportReceipt> {
-  return storedAt(path, readReceipt, terminal);
+  return orStop(path, await opened(path, readReceipt), terminal);
 }
 
-/** Opens a state of accepted exports; what is wrong with it is said and ends the run. */
-export async function stateAt(path: string, terminal: Terminal): Promise<ExportedState> {
-  return storedAt(path, readExportedState, terminal);
-}
-
-/** The same, null where there is no such file. */
+/** Opens a state of accepted exports, null where there is none yet; what is wrong with it is said and ends the run. */
 export async function stateIfAny(path: string, terminal: Terminal): Promise<ExportedState | null> {
-  return existsSync(path) ? stateAt(path, terminal) : null;
+  return existsSync(path) ? orStop(path, await openExportedState(path), terminal) : null;
 }
 
-async function storedAt<Stored>(
+/** Opens a state of accepted exports. */
+export async function openExportedState(path: string): Promise<StoredReading<ExportedState>> {
+  return opened(path, readExportedState);
+}
+
+async function opened<Stored>(
   path: string,
   read: (text: string) => StoredReading<Stored>,
-  terminal: Terminal,
-): Promise<Stored> {
+): Promise<StoredReading<Stored>> {
   const text = await readTextFile(path, DEFAULT_LIMITS.fileBytes);
-  const reading = text.ok ? read(text.file.text) : { ok: false as const, problems: [text.error.text] };
+  return text.ok ? read(text.file.text) : { ok: false, problems: [text.error.text] };
+}
+
+function orStop<Stored>(path: string, reading: StoredReading<Stored>, terminal: Terminal): Stored {
   if (reading.ok) return reading.stored;
   for (const problem of reading.problems) terminal.err(`spotface: ${shownFile(path)}: ${problem}\n`);
   throw new CannotRun();

@@ -4,6 +4,8 @@ import { join } from "node:path";
 import { parse } from "csv-parse/sync";
 import ExcelJS from "exceljs";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { sha256OfBytes } from "../../src/base/index.js";
+import { exportFiles } from "../../src/cli/export-files.js";
 import { type ExportReceipt, readReceipt } from "../../src/handover/index.js";
 import { SITE_BOOK } from "../tools/edited-copy.js";
 import { type CommandRun, runCommand } from "../tools/run-command.js";
@@ -237,5 +239,24 @@ describe("spotface export --since", () => {
     expect(wrong.out).toMatch(
       / {2}01-points\.csv: it is not as it was written; .*\n {2}survey .*: it is not the one that went in/,
     );
+  });
+
+  it("gives the same by calls of the library", async () => {
+    await exported("first");
+    await accepted("first");
+    survey(ROWS.slice(1));
+    await exported("second", SINCE);
+    const options = { siteName: "North", asOf: "2026-11-25", set: "core", since: here("state.json") };
+    const made = await exportFiles([here("survey.csv")], here("mapping.yaml"), options);
+    if (!made.ok) throw new Error(JSON.stringify(made));
+    const digests: { file: string; digest: string }[] = [];
+    for await (const { name, bytes } of made.files()) digests.push({ file: name, digest: sha256OfBytes(bytes) });
+    expect(made.receipt(digests)).toEqual(receiptIn("second"));
+    expect(made.difference?.targets[0]?.rows).toMatchObject([{ change: "withdrawn" }]);
+    const absent = await exportFiles([here("survey.csv")], here("mapping.yaml"), {
+      ...options,
+      since: here("no.json"),
+    });
+    expect(absent).toMatchObject({ ok: false, unreadable: [{ file: here("no.json") }] });
   });
 });

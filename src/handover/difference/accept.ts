@@ -1,3 +1,4 @@
+import { showText } from "../../base/index.js";
 import { byId, type ExportedState, exportedState, type StateRow, type StateTarget } from "./exported-state.js";
 import { digestOfState } from "./read-stored.js";
 import type { ExportReceipt } from "./receipt.js";
@@ -47,7 +48,7 @@ function whyNot(state: ExportedState | null, { digest, since }: ExportReceipt): 
   }
   if (state === null) {
     if (since === null) return null;
-    return `it tells only what changed since a state (${since.file}), and there is no state here; hand in that one`;
+    return `it tells only what changed since a state (${showText(since.file, 400)}), and there is no state here; hand in that one`;
   }
   if (since === null) {
     return (

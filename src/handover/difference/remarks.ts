@@ -22,7 +22,8 @@ export function differenceRemarks({
     ),
     ...targets.flatMap((target) => remarksOn(target).map((text) => `${target.target}: ${text}`)),
     ...droppedTargets.map(
-      (target) => `${target}: the mapping has this target no more; what the other side has of it is not withdrawn`,
+      (target) =>
+        `${showText(target)}: the mapping has this target no more; what the other side has of it is not withdrawn`,
     ),
   ];
 }
