@@ -1,7 +1,6 @@
 export {
   type Accepting,
   acceptExport,
-  CAUSES,
   type Cause,
   type ChangedValue,
   type DifferenceFound,

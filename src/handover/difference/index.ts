@@ -6,5 +6,5 @@ export { digestOfState, readExportedState, readReceipt, type StoredReading } fro
 export { EXPORT_RECEIPT, type ExportReceipt, exportReceipt, exportReceiptText } from "./receipt.js";
 export { type RefusedFound, type RefusedRow, type ReturnedLine, refusedRows } from "./refused.js";
 export { differenceRemarks } from "./remarks.js";
-export { CAUSES, type Cause, type ExportSource } from "./source.js";
+export type { Cause, ExportSource } from "./source.js";
 export type { ChangedValue, SentRow, TargetDifference } from "./target-difference.js";
