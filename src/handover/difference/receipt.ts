@@ -30,7 +30,12 @@ const RECEIPT_TARGET = z.strictObject({
   target: z.string().describe("target file, by its name in the mapping"),
   columns: z.array(WRITTEN_COLUMN).describe("columns, in the order of the values"),
   counts: z
-    .strictObject({ new: COUNT, changed: COUNT, withdrawn: COUNT, unchanged: COUNT })
+    .strictObject({
+      new: COUNT.describe("rows that it did not have"),
+      changed: COUNT.describe("rows with another value"),
+      withdrawn: COUNT.describe("rows that are gone"),
+      unchanged: COUNT.describe("rows that were not written"),
+    })
     .describe("rows by what they are to the other side; unchanged ones were not written"),
   addedColumns: z.array(z.string()).describe("columns that the last accepted export did not have"),
   droppedColumns: z.array(z.string()).describe("columns that only the last accepted export had"),
@@ -43,7 +48,10 @@ export const EXPORT_RECEIPT = z
     format: z.literal(RECEIPT_FORMAT).describe("form of this file"),
     digest: DIGEST.describe("SHA-256 of the canonical JSON of all else in this file"),
     since: z
-      .strictObject({ file: z.string(), digest: DIGEST.describe("SHA-256 of the canonical JSON of the state") })
+      .strictObject({
+        file: z.string().describe("path as given, with /"),
+        digest: DIGEST.describe("SHA-256 of the canonical JSON of the state"),
+      })
       .nullable()
       .describe("state with which was compared; null where every row was written"),
     source: EXPORT_SOURCE,

@@ -10,7 +10,9 @@ export const FILE_ROLES = ["survey", "site file", "deviations", "column file", "
 /** Everything that an export was made from. */
 export const EXPORT_SOURCE = z
   .strictObject({
-    program: z.strictObject({ name: z.string(), version: z.string() }).describe("name and version of the program"),
+    program: z
+      .strictObject({ name: z.string().describe("its name"), version: z.string().describe("its version") })
+      .describe("name and version of the program"),
     asOf: z.string().refine(isPlainDay, "expected a day that exists, written YYYY-MM-DD").describe("day of the limits"),
     stage: z.enum(STAGES).describe("whether points were proposed or built"),
     set: z.string().describe("set of rules that was asked"),
@@ -18,8 +20,8 @@ export const EXPORT_SOURCE = z
     options: z.array(z.string()).describe("options on reading the surveys, as written"),
     rulebook: z
       .strictObject({
-        name: z.string(),
-        version: z.string(),
+        name: z.string().describe("its name"),
+        version: z.string().describe("its version"),
         digest: DIGEST.describe("digest of all that was loaded of it"),
         over: z.array(z.string()).describe("folders laid over it, as given, the lowest first"),
         folder: z.string().nullable().describe("folder as given; null for the one that comes with the program"),
