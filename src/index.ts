@@ -17,7 +17,7 @@ export type {
 export { checkBuilt } from "./built/index.js";
 export type { CheckBuiltFilesOptions, CheckBuiltFilesResult } from "./cli/check-built-files.js";
 export { checkBuiltFiles } from "./cli/check-built-files.js";
-export type { ExportFilesResult } from "./cli/export-files.js";
+export type { ExportFilesOptions, ExportFilesResult } from "./cli/export-files.js";
 export { exportFiles } from "./cli/export-files.js";
 export { openDeviations } from "./cli/open-deviations.js";
 export { openRulebook, openSiteFile } from "./cli/open-rulebook.js";
@@ -36,6 +36,8 @@ export type {
 } from "./facts/index.js";
 export { CATALOGUE, findFact } from "./facts/index.js";
 export type {
+  ExportedState,
+  ExportReceipt,
   Filling,
   MappedColumn,
   MappedFile,
@@ -44,8 +46,21 @@ export type {
   MappingProblem,
   MappingReading,
   MappingRemark,
+  RefusedRow,
+  ReturnedLine,
+  TargetDifference,
 } from "./handover/index.js";
-export { fillMapping, MAPPING_SCHEMA, readMapping } from "./handover/index.js";
+export {
+  acceptExport,
+  exportedStateText,
+  exportReceiptText,
+  fillMapping,
+  MAPPING_SCHEMA,
+  readExportedState,
+  readMapping,
+  readReceipt,
+  refusedRows,
+} from "./handover/index.js";
 export {
   asBuiltWorkbook,
   BUILT_SCHEMA,

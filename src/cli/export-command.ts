@@ -3,11 +3,12 @@ import { mkdir, readdir } from "node:fs/promises";
 import { join } from "node:path";
 import { Command, Option } from "commander";
 import { z } from "zod";
-import { STAGES } from "../base/index.js";
+import { STAGES, sha256OfBytes } from "../base/index.js";
 import { OutputBatch } from "../disk/index.js";
-import { type Filling, fillMapping, leftOverParts } from "../handover/index.js";
+import { exportReceiptText, fillMapping, leftOverParts } from "../handover/index.js";
 import {
   countOf,
+  differenceText,
   exportText,
   handoverFileNames,
   handoverFiles,
@@ -16,10 +17,12 @@ import {
   type WrittenFile,
 } from "../outputs/index.js";
 import { type ResultHead, type ScreeningInput, screen } from "../screening/index.js";
+import { type ExportToWrite, exportToWrite, RECEIPT_NAME } from "./export-difference.js";
 import { deviationsOf, endCommand } from "./open-deviations.js";
 import { mappingOf } from "./open-mapping.js";
 import { inputPaths } from "./open-reading.js";
 import { overOption } from "./over-option.js";
+import { writePieces } from "./pieces.js";
 import { addReadingOptions, READING_OPTIONS } from "./reading-options.js";
 import { CannotRun, dayOf, readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS } from "./screen-options.js";
@@ -36,6 +39,7 @@ const EXPORT_OPTIONS = z
     mapping: z.string(),
     out: z.string().optional(),
     dryRun: z.boolean().default(false),
+    since: z.string().optional(),
   })
   .strict()
   .refine((options) => options.out !== undefined || options.dryRun, {
@@ -51,6 +55,7 @@ export function exportCommand(terminal: Terminal, program: ScreeningInput["progr
     .argument("<file...>", "survey files")
     .requiredOption("--mapping <file>", "which files to make, with which columns, values and form")
     .option("--out <folder>", "write into this folder")
+    .option("--since <file>", "write only what changed since this state of accepted exports (spotface accept-export)")
     .option("--dry-run", "write nothing; show counts, remarks and the first rows")
     .option("--overwrite", "replace files that are there already")
     .option("--set <name>", "set of rules to apply (default: the one the rulebook names)")
@@ -114,15 +119,25 @@ async function runExport(
     const count = countOf(filling.problemCount, "problem");
     stop(terminal, `${count} in what "${mapping.id}" would write; nothing is written`);
   }
-  const inputs = [...files, options.mapping, ...(await inputPaths(options))];
-  const written = options.dryRun ? null : await writeFilling(filling, head, options, inputs, terminal);
-  await terminal.out(exportText(filling, head, written));
+  const given = [options.mapping, options.since].filter((path) => path !== undefined);
+  const inputs = [...files, ...given, ...(await inputPaths(options))];
+  const toWrite = await exportToWrite(filling, head, options);
+  if (!toWrite.ok) {
+    for (const { file, text } of toWrite.troubles)
+      terminal.err(`spotface: ${file === null ? "" : `${file}: `}${text}\n`);
+    throw new CannotRun();
+  }
+  const written = options.dryRun ? null : await writeFilling(toWrite, head, options, inputs, terminal);
+  await terminal.out(
+    (toWrite.difference === null ? "" : differenceText(options.since ?? "", toWrite.difference)) +
+      exportText(toWrite.filling, head, written),
+  );
   terminal.setExitCode(0);
 }
 
 /** Writes all files of a filled mapping together. */
 async function writeFilling(
-  { mapping, targets }: Filling,
+  { filling: { mapping, targets }, receipt }: ExportToWrite,
   head: ResultHead,
   { out = ".", overwrite }: ExportOptions,
   inputs: readonly string[],
@@ -138,7 +153,8 @@ async function writeFilling(
   if (stale.length > 0) throw new CannotRun();
   await mkdir(out, { recursive: true });
   const started = await OutputBatch.start(
-    names.map((name) => join(out, name)),
+    // What makes the set complete is put in place last.
+    [...names, RECEIPT_NAME].map((name) => join(out, name)),
     { inputs, overwrite },
   );
   if (!started.ok) {
@@ -148,6 +164,7 @@ async function writeFilling(
   const { batch } = started;
   const takeBack = terminal.onInterrupt(() => batch.abandon());
   const written: WrittenFile[] = [];
+  const digests: { file: string; digest: string }[] = [];
   try {
     for (const { target, mapped } of targets) {
       for await (const { name, what, bytes } of handoverFiles({
@@ -159,8 +176,12 @@ async function writeFilling(
       })) {
         await batch.write(join(out, name), bytes);
         written.push({ what, file: join(out, name), note: null });
+        digests.push({ file: name, digest: sha256OfBytes(bytes) });
       }
     }
+    const path = join(out, RECEIPT_NAME);
+    await writePieces(batch, path, exportReceiptText(receipt(digests)));
+    written.push({ what: "receipt", file: path, note: null });
     const done = await batch.finish();
     if (!done.ok) stop(terminal, `${done.error.path}: ${done.error.text}`);
   } finally {

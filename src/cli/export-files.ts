@@ -1,6 +1,7 @@
-import { type Filling, fillMapping } from "../handover/index.js";
+import { type ExportReceipt, type Filling, fillMapping } from "../handover/index.js";
 import { type HandoverFile, handoverFiles, pointWording } from "../outputs/index.js";
 import type { FileFinding } from "../rulebook/index.js";
+import { type ExportToWrite, exportToWrite } from "./export-difference.js";
 import { openMapping } from "./open-mapping.js";
 import { openRulebook } from "./open-rulebook.js";
 import { type ScreenFilesOptions, screenFiles } from "./screen-files.js";
@@ -9,16 +10,26 @@ import { type ScreenFilesOptions, screenFiles } from "./screen-files.js";
 export type ExportFilesResult =
   | {
       readonly ok: true;
-      /** Where it has problems, `files` gives none. */
+      /** With the rows that are written; where it has problems, `files` gives none. */
       readonly filling: Filling;
       /** The files in the order in which they are to be loaded, made when asked for. */
       files(): AsyncIterable<HandoverFile>;
+      /** What changed since the state that was given; null where all rows are written. */
+      readonly difference: ExportToWrite["difference"];
+      /** The receipt, once the digests (SHA-256) of the written files are known. */
+      receipt(files: ExportReceipt["files"]): ExportReceipt;
     }
   | {
       readonly ok: false;
       readonly findings: readonly FileFinding[];
       readonly unreadable: readonly { readonly file: string; readonly text: string }[];
     };
+
+/** How files are screened and made by one call; all of it may be left out. */
+export interface ExportFilesOptions extends ScreenFilesOptions {
+  /** State of accepted exports: only what changed since is written. */
+  readonly since?: string;
+}
 
 /**
  * Screens survey files and makes the files that a mapping describes, without writing any.
@@ -29,7 +40,7 @@ export type ExportFilesResult =
 export async function exportFiles(
   paths: readonly string[],
   mapping: string,
-  options: ScreenFilesOptions = {},
+  { since, ...options }: ExportFilesOptions = {},
 ): Promise<ExportFilesResult> {
   const run = await screenFiles(paths, options);
   if (!run.ok) return run;
@@ -39,15 +50,30 @@ export async function exportFiles(
   if (!opening.ok) return { ok: false, findings: opening.findings, unreadable: [] };
   const { screening } = run;
   const { asOf, program } = screening.head;
-  const filling = fillMapping(opening.mapping, screening, pointWording(screening.head), loading.rulebook);
+  const whole = fillMapping(opening.mapping, screening, pointWording(screening.head), loading.rulebook);
+  if (whole.problemCount > 0) return { ok: true, filling: whole, files: noFiles, difference: null, receipt: noReceipt };
+  const { siteName: site, words = [], ...given } = options;
+  const toWrite = await exportToWrite(whole, screening.head, { ...given, site, words, mapping, since });
+  if (!toWrite.ok) {
+    const unreadable = toWrite.troubles.map(({ file, text }) => ({ file: file ?? mapping, text }));
+    return { ok: false, findings: [], unreadable };
+  }
+  const { filling, difference, receipt } = toWrite;
   return {
     ok: true,
     filling,
+    difference,
+    receipt,
     files: async function* () {
-      if (filling.problemCount > 0) return;
       for (const { target, mapped } of filling.targets) {
         yield* handoverFiles({ mapping: filling.mapping, target, mapped, asOf, program: program.name });
       }
     },
   };
+}
+
+async function* noFiles(): AsyncIterableIterator<HandoverFile> {}
+
+function noReceipt(): never {
+  throw new Error("a mapping that has problems writes nothing, and so has no receipt");
 }

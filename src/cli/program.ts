@@ -1,6 +1,8 @@
 import { Command, CommanderError } from "commander";
+import { acceptExportCommand } from "./accept-export-command.js";
 import { blankSurveyCommand } from "./blank-survey-command.js";
 import { checkBuiltCommand } from "./check-built-command.js";
+import { checkExportCommand } from "./check-export-command.js";
 import { checkRulesCommand } from "./check-rules-command.js";
 import { columnsCommand } from "./columns-command.js";
 import { exportCommand } from "./export-command.js";
@@ -38,6 +40,8 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     checkBuiltCommand(terminal, identity),
     exportCommand(terminal, identity),
     workPacksCommand(terminal, identity),
+    acceptExportCommand(terminal),
+    checkExportCommand(terminal, identity),
     columnsCommand(terminal),
     checkRulesCommand(terminal),
     newRuleCommand(terminal),

@@ -19,3 +19,10 @@ export interface MappedRow {
   /** By column, as written; null where the column is left empty. */
   readonly values: readonly (string | null)[];
 }
+
+/** How a target file says that what a row stands for is there no more. */
+export interface WithdrawnWord {
+  /** Heading of the column that says so. */
+  readonly column: string;
+  readonly value: string;
+}

@@ -114,6 +114,18 @@ const TARGET: JsonSchema = {
       minItems: 1,
       $comment: "at least one column",
     },
+    withdrawn: {
+      title: "withdrawn rows",
+      description:
+        "How a difference tells that a row is gone: once, with its last values and this one. Without it a difference with rows that are gone is refused.",
+      type: "object",
+      properties: {
+        column: { ...TEXT, description: "Heading of the column that says so; no key." },
+        value: { ...TEXT, description: "What stands there then; no word that it has otherwise." },
+      },
+      required: ["column", "value"],
+      additionalProperties: false,
+    },
   },
   required: ["target", "columns"],
   additionalProperties: false,

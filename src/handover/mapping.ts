@@ -1,5 +1,6 @@
 import type { TextPlace, Unit } from "../base/index.js";
 import type { FactValue } from "../facts/index.js";
+import type { WithdrawnWord } from "./mapped.js";
 
 /** How lengths are counted on the other side. */
 export const COUNTED_IN = ["characters", "utf-16-units", "utf-8-bytes"] as const;
@@ -133,6 +134,8 @@ export interface Target {
   readonly rowLimit: number | null;
   readonly form: FileForm;
   readonly columns: readonly Column[];
+  /** Null where the mapping says nothing of rows that are gone. */
+  readonly withdrawn: WithdrawnWord | null;
   readonly at: TextPlace;
 }
 

@@ -1,3 +1,4 @@
+import type { WithdrawnWord } from "./mapped.js";
 import type { Column, FileForm, Length, WhenEmpty } from "./mapping.js";
 
 /** A mapping file as its schema lets it through: form checked, meaning not yet. */
@@ -19,6 +20,7 @@ export interface RawTarget {
   readonly where?: RawFilter;
   readonly rowLimit?: number;
   readonly form?: RawForm;
+  readonly withdrawn?: WithdrawnWord;
   readonly columns: readonly RawColumn[];
 }
 

@@ -6,6 +6,7 @@ import type { RawForm, RawTarget } from "./raw.js";
 import { readColumn } from "./read-column.js";
 import { readFilter } from "./read-filter.js";
 import { readName } from "./read-name.js";
+import { checkWithdrawn } from "./read-withdrawn.js";
 import { SIGNS } from "./write-value.js";
 
 const DEFAULT_FORM: Omit<FileForm, "kind"> = {
@@ -64,10 +65,12 @@ export function readTarget(raw: RawTarget, pointer: string, around: TargetSurrou
     rowLimit: raw.rowLimit ?? null,
     form,
     columns,
+    withdrawn: raw.withdrawn ?? null,
     at: report.placeOf(pointer),
   };
   checkHeadings(raw, target, pointer, report);
   checkReferences(raw, pointer, around.before, report);
+  checkWithdrawn(raw, target, pointer, report);
   return target;
 }
 

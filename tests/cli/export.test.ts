@@ -32,6 +32,7 @@ describe("export", () => {
       "01-machines.csv",
       "01-machines.csv-metadata.json",
       "02-orders.xlsx",
+      "export-receipt.json",
     ]);
     expect(run.out).toMatch(/2\s+orders\s+02-orders\.xlsx\s+14\s+54\s+146/);
     expect(run.out).toContain("shortened from 42 UTF-16");
