@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { runCommandLine } from "../src/cli/program.js";
+import { readMapping } from "../src/handover/index.js";
 import { loadRulebook, type OverlayFiles, readColumnFile, readSiteFile, waysOn } from "../src/rulebook/index.js";
 import { readDeviations } from "../src/screening/index.js";
 import { fakeTerminal } from "./tools/fake-terminal.js";
@@ -35,17 +36,8 @@ async function screened(...args: readonly string[]): Promise<string> {
   return terminal.said.out;
 }
 
-const COMMANDS = [
-  "screen",
-  "columns",
-  "blank-survey",
-  "write-rulebook",
-  "check-built",
-  "why",
-  "check-rules",
-  "what-changes",
-  "move-limit",
-];
+/** Every command that it names. */
+const COMMANDS = [...new Set([...readme.matchAll(/npx spotface ([a-z]+(?:-[a-z]+)*) /g)].map(([, name = ""]) => name))];
 
 describe("the README", () => {
   it("shows the report that its first command prints", async () => {
@@ -65,6 +57,7 @@ describe("the README", () => {
     const terminal = fakeTerminal();
     for (const command of COMMANDS) await runCommandLine([command, "--help"], terminal);
     const named = new Set(readme.match(/--[a-z][a-z-]+/g));
+    expect(COMMANDS.length).toBeGreaterThan(12);
     for (const option of named) expect(terminal.said.out, option).toContain(option);
   });
 
@@ -75,6 +68,7 @@ describe("the README", () => {
     const readings = blocks("yaml").map((text) => {
       const file = { path: "README.md", text };
       if (text.includes("changes:")) return loadRulebook(rules, { root: "rules", over: [overlayWith(text)] });
+      if (text.includes("mapping:")) return readMapping(file, rulebook);
       if (text.includes("deviations:")) return readDeviations(file, rulebook);
       return text.includes("columns:") ? readColumnFile(file, ways) : readSiteFile(file, rulebook.models, ways);
     });

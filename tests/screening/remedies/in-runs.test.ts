@@ -50,8 +50,14 @@ describe("changes of whole points", () => {
           const value = typeof to === "number" ? single(to) : to;
           // All rows are screened again: which rules are not asked at all hangs on all of them.
           const changed = { ...row, [fact]: { known: true, value, origin: { kind: "none" } } satisfies FactState };
-          const [after] = screened([changed, ...rows], stage);
-          const then = new Map(after?.findings.map((one) => [one.rule, one]));
+          const { screening, points: changedPoints } = screenRows(rulebook, [surveyOf([changed, ...rows])], {
+            set: "full",
+            stage,
+            allFindings: true,
+          });
+          const then = new Map(changedPoints[0]?.findings.map((one) => [one.rule, one]));
+          // What no row with another model can be asked, for want of a figure on its sheet, is said once and of no row.
+          const notAsked = new Set(screening.head.surveys.flatMap((survey) => survey.notAsked.map(({ rule }) => rule)));
           expect(["pass", "not-applicable"], `${finding.rule}: ${fact} ${to}`).toContain(
             then.get(finding.rule)?.outcome,
           );
@@ -59,7 +65,7 @@ describe("changes of whole points", () => {
           expect(
             worse.map(({ rule }) => rule).filter((rule) => !OF_SEVERAL_ROWS.has(rule)),
             `${finding.rule}: ${fact} ${to}`,
-          ).toEqual(breaks);
+          ).toEqual(breaks.filter((rule) => fact !== "sensor_model" || !notAsked.has(rule)));
         }
       }
     }
