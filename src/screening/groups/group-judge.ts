@@ -1,7 +1,8 @@
 import { type Facts, findFact } from "../../facts/index.js";
+import type { Judgement } from "../../rulebook/index.js";
 import { saidOf } from "../identity.js";
 import { groupFindingOf, isAlwaysListed, type ReadyRule } from "../judge-point.js";
-import { factsInMessage } from "../messages.js";
+import { factsInMessage, messageOf } from "../messages.js";
 import { missingFacts } from "../missing.js";
 import type { PointFacts } from "../point-facts.js";
 import { repeatInGroup, repeatOn } from "../repeated.js";
@@ -26,7 +27,9 @@ export class GroupJudge {
   readonly #judged: Judged[] = [];
   /** By group. */
   #judgedOf = new Int32Array(0);
-  readonly #findings = new Map<string, Finding>();
+  /** By the number of what was judged. */
+  readonly #alike: { readonly judgement: Judgement; readonly finding: Finding }[] = [];
+  readonly #messageNamesKey: boolean;
   readonly #outside = new Map<string, Finding>();
   /** Facts of the key that the rule and its messages name. */
   readonly #keyNamed: readonly string[];
@@ -37,8 +40,10 @@ export class GroupJudge {
     this.index = index;
     this.#factsAt = factsAt;
     const { factsNamed, messages } = ready.compiled;
-    const named = [...factsNamed, ...factsInMessage(messages.fail), ...factsInMessage(messages.warn)];
-    this.#keyNamed = index.compiled.group.key.filter((id) => named.includes(id));
+    const inMessages = [...factsInMessage(messages.fail), ...factsInMessage(messages.warn)];
+    const { key } = index.compiled.group;
+    this.#keyNamed = key.filter((id) => factsNamed.includes(id) || inMessages.includes(id));
+    this.#messageNamesKey = key.some((id) => inMessages.includes(id));
   }
 
   /** Judges every group; once, when the groups are settled. */
@@ -78,18 +83,23 @@ export class GroupJudge {
     return repeatInGroup(this.#alikeFinding(group), this.index.idOf(group));
   }
 
-  /** The finding on the first of the groups of which the rule, and what its messages name, says the same. */
+  /**
+   * The finding on the groups of which the rule says the same as of this one. Where its message names the key, that
+   * alone is made for each group.
+   */
   #alikeFinding(group: number): Finding {
-    const facts = this.#keyNamed.length === 0 ? null : this.factsOf(group);
-    const values = this.#keyNamed.map((id) => JSON.stringify(facts?.get(id)));
-    const mark = [this.#judgedOf[group], ...values].join();
-    const known = this.#findings.get(mark);
-    if (known) return known;
-    const of = facts ?? this.factsOf(group);
-    const finding = groupFindingOf(this.ready, this.ready.compiled.judge(of), of);
-    if (this.#findings.size >= MOST_KEPT) this.#findings.clear();
-    this.#findings.set(mark, finding);
-    return finding;
+    const number = this.#judgedOf[group] ?? -1;
+    let alike = this.#alike[number];
+    if (!alike) {
+      const facts = this.factsOf(group);
+      const judgement = this.ready.compiled.judge(facts);
+      alike = { judgement, finding: groupFindingOf(this.ready, judgement, facts) };
+      this.#alike[number] = alike;
+    }
+    const { judgement, finding } = alike;
+    if (!this.#messageNamesKey) return finding;
+    const message = messageOf(this.ready.compiled, judgement, finding.missing, this.factsOf(group));
+    return message === finding.message ? finding : { ...finding, message };
   }
 
   /** The same finding on a row of the group, with the cells of the row that have a part in it. */
