@@ -1,45 +1,96 @@
-/**
- * The short codes of points: part of the machine, bearing, direction. "MDH" is the motor's drive end, horizontal.
- */
-const COMPONENTS = {
-  M: "motor",
-  G: "gearbox",
-  P: "pump",
-  F: "fan",
-  C: "compressor",
-  B: "bearing-housing",
-  R: "roll",
-};
-const BEARINGS = {
-  N: "non-drive-end",
-  D: "drive-end",
-  I: "input-drive-side",
-  O: "output-drive-side",
-  X: "intermediate",
-  T: "thrust",
-};
-const DIRECTIONS = { H: "horizontal", V: "vertical", A: "axial", R: "radial" };
-
-/** Where a point is, as the catalogue's words. */
-export function placeOf(code) {
-  const [part, bearing, direction] = code;
-  return {
-    component: COMPONENTS[part],
-    bearing_position: BEARINGS[bearing],
-    direction: DIRECTIONS[direction],
-  };
+/** Where a point is ("motor, drive end, horizontal"), as the catalogue's words. */
+export function placeOf(place) {
+  const [component, bearing_position, direction] = place.split(", ").map((word) => word.replaceAll(" ", "-"));
+  return { component, bearing_position, direction };
 }
 
 /** The usual points of a machine, by what drives what. */
 export const TRAINS = {
   /** Every bearing in two directions, and where the thrust is taken. */
-  "motor and pump, in full": "MNH MNV MDH MDV PDH PDV PNH PNV PNA",
-  "motor and pump": "MNH MDH PDH PNH PNA",
-  "motor and small pump": "MNH MDH PDH PNH",
-  "motor and fan, in full": "MNH MNV MDH MDV FDH FDV FNH FNV FNA",
-  "motor and fan": "MNH MDH FDH FNH FNA",
-  "motor and compressor": "MNH MNV MDH MDV CDH CDV CNH CNV CTH CTV CTA",
-  "motor, gearbox and mill": "MNH MNV MDH MDV GIH GIV GOH GOV BDH BDV BNH BNV BNA",
-  "motor, gearbox and bearing": "MNH MDH GIH GOH BDH BNH",
-  "motor, gearbox and roll": "MNH MDH GIH GOH RDH RNH",
+  "motor and pump, in full": [
+    "motor, non drive end, horizontal",
+    "motor, non drive end, vertical",
+    "motor, drive end, horizontal",
+    "motor, drive end, vertical",
+    "pump, drive end, horizontal",
+    "pump, drive end, vertical",
+    "pump, non drive end, horizontal",
+    "pump, non drive end, vertical",
+    "pump, non drive end, axial",
+  ],
+  "motor and pump": [
+    "motor, non drive end, horizontal",
+    "motor, drive end, horizontal",
+    "pump, drive end, horizontal",
+    "pump, non drive end, horizontal",
+    "pump, non drive end, axial",
+  ],
+  "motor and small pump": [
+    "motor, non drive end, horizontal",
+    "motor, drive end, horizontal",
+    "pump, drive end, horizontal",
+    "pump, non drive end, horizontal",
+  ],
+  "motor and fan, in full": [
+    "motor, non drive end, horizontal",
+    "motor, non drive end, vertical",
+    "motor, drive end, horizontal",
+    "motor, drive end, vertical",
+    "fan, drive end, horizontal",
+    "fan, drive end, vertical",
+    "fan, non drive end, horizontal",
+    "fan, non drive end, vertical",
+    "fan, non drive end, axial",
+  ],
+  "motor and fan": [
+    "motor, non drive end, horizontal",
+    "motor, drive end, horizontal",
+    "fan, drive end, horizontal",
+    "fan, non drive end, horizontal",
+    "fan, non drive end, axial",
+  ],
+  "motor and compressor": [
+    "motor, non drive end, horizontal",
+    "motor, non drive end, vertical",
+    "motor, drive end, horizontal",
+    "motor, drive end, vertical",
+    "compressor, drive end, horizontal",
+    "compressor, drive end, vertical",
+    "compressor, non drive end, horizontal",
+    "compressor, non drive end, vertical",
+    "compressor, thrust, horizontal",
+    "compressor, thrust, vertical",
+    "compressor, thrust, axial",
+  ],
+  "motor, gearbox and mill": [
+    "motor, non drive end, horizontal",
+    "motor, non drive end, vertical",
+    "motor, drive end, horizontal",
+    "motor, drive end, vertical",
+    "gearbox, input drive side, horizontal",
+    "gearbox, input drive side, vertical",
+    "gearbox, output drive side, horizontal",
+    "gearbox, output drive side, vertical",
+    "bearing housing, drive end, horizontal",
+    "bearing housing, drive end, vertical",
+    "bearing housing, non drive end, horizontal",
+    "bearing housing, non drive end, vertical",
+    "bearing housing, non drive end, axial",
+  ],
+  "motor, gearbox and bearing": [
+    "motor, non drive end, horizontal",
+    "motor, drive end, horizontal",
+    "gearbox, input drive side, horizontal",
+    "gearbox, output drive side, horizontal",
+    "bearing housing, drive end, horizontal",
+    "bearing housing, non drive end, horizontal",
+  ],
+  "motor, gearbox and roll": [
+    "motor, non drive end, horizontal",
+    "motor, drive end, horizontal",
+    "gearbox, input drive side, horizontal",
+    "gearbox, output drive side, horizontal",
+    "roll, drive end, horizontal",
+    "roll, non drive end, horizontal",
+  ],
 };

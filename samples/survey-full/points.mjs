@@ -10,7 +10,7 @@ const SENSORS_A_BOX = 8;
  * All points of the survey, each with its sheet, its machine and what it says of each fact.
  *
  * @param sheets - halls with their machines
- * @param deviations - what single points say otherwise, with a word why, by point ID
+ * @param deviations - what single points say otherwise, with a word why, by machine and place
  * @throws Error if a deviation speaks of a point that there is not
  */
 export function allPoints(sheets, deviations) {
@@ -24,10 +24,10 @@ export function allPoints(sheets, deviations) {
 
 function pointsOf(sheet, deviations) {
   const places = sheet.machines.flatMap((machine) =>
-    (machine.points ?? TRAINS[machine.train]).split(" ").map((code) => ({ machine, code })),
+    (machine.points ?? TRAINS[machine.train]).map((place, at) => ({ machine, place, number: at + 1 })),
   );
-  return places.map(({ machine, code }, i) => {
-    const id = `${machine.tag}-${code}`;
+  return places.map(({ machine, place, number }, i) => {
+    const id = `${machine.tag}, ${place}`;
     const box = Math.floor(i / SENSORS_A_BOX);
     const supply = `PS-${sheet.hall}${box + 1}`;
     const shared = {
@@ -38,9 +38,14 @@ function pointsOf(sheet, deviations) {
       ...sheet.supplies[supply],
     };
     const { why, ...other } = deviations[id] ?? {};
-    const all = saidOf(machine, code, { ...shared, ...sheet.say }, i, other.mounting_method);
+    const all = saidOf(machine, place, { ...shared, ...sheet.say }, i, other.mounting_method);
     const said = machine.onlyPlate ? onlyPlateOf(all) : all;
-    return { id, sheet: sheet.name, machine, facts: { ...said, point_id: id, ...other, notes: why } };
+    return {
+      id,
+      sheet: sheet.name,
+      machine,
+      facts: { ...said, point_id: `${machine.tag}/${number}`, ...other, notes: why },
+    };
   });
 }
 
@@ -59,9 +64,9 @@ function onlyPlateOf(said) {
   return Object.fromEntries(PLATE.map((fact) => [fact, said[fact]]));
 }
 
-function saidOf(machine, code, around, i, otherMethod) {
-  const place = placeOf(code);
-  const parts = Object.entries(machine.parts ?? {}).filter(([prefix]) => code.startsWith(prefix));
+function saidOf(machine, where, around, i, otherMethod) {
+  const place = placeOf(where);
+  const parts = Object.entries(machine.parts ?? {}).filter(([prefix]) => where.startsWith(prefix));
   const own = Object.assign({}, machine.say, ...parts.map(([, part]) => part));
   const method = otherMethod ?? own.mounting_method ?? "tapped-hole";
   const said = {

@@ -10,7 +10,7 @@ export const UTILITIES = [
     class: "A",
     power: 90,
     speed: 2980,
-    parts: { P: { blade_count: 5 } },
+    parts: { pump: { blade_count: 5 } },
   },
   {
     tag: "P-7402",
@@ -21,7 +21,7 @@ export const UTILITIES = [
     power: 90,
     speed: 2980,
     say: { has_standby: "yes" },
-    parts: { P: { blade_count: 5 } },
+    parts: { pump: { blade_count: 5 } },
   },
   {
     tag: "P-7403",
@@ -32,7 +32,7 @@ export const UTILITIES = [
     power: 55,
     speed: 1480,
     say: VARIABLE,
-    parts: { P: { blade_count: 6 } },
+    parts: { pump: { blade_count: 6 } },
   },
   {
     tag: "P-7404",
@@ -43,7 +43,7 @@ export const UTILITIES = [
     class: "C",
     power: 22,
     speed: 2940,
-    parts: { P: { blade_count: 6 } },
+    parts: { pump: { blade_count: 6 } },
   },
   {
     tag: "K-7405",
@@ -53,7 +53,7 @@ export const UTILITIES = [
     class: "A",
     power: 75,
     speed: 2960,
-    parts: { C: { blade_count: 4 } },
+    parts: { compressor: { blade_count: 4 } },
   },
   {
     tag: "F-7406",
@@ -64,7 +64,7 @@ export const UTILITIES = [
     power: 110,
     speed: 1485,
     say: { turns_by_itself: "yes", rotor_blockable: "yes" },
-    parts: { F: { blade_count: 12 } },
+    parts: { fan: { blade_count: 12 } },
   },
   {
     tag: "P-7407",
@@ -74,6 +74,6 @@ export const UTILITIES = [
     class: "A",
     power: 30,
     speed: 1475,
-    parts: { P: { blade_count: 6 } },
+    parts: { pump: { blade_count: 6 } },
   },
 ];
