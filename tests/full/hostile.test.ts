@@ -12,7 +12,7 @@ const folder = temporaryFolder();
 /** Deep enough that a name that climbs out still lands in the folder of the test. */
 const HOME = join(folder, "a", "b", "c", "home");
 const WATCHED = join(folder, "watched.json");
-const OUTPUTS = ["findings.csv", "points.csv", "result.json", "screened.xlsx"];
+const OUTPUTS = ["findings.csv", "points.csv", "report.html", "result.json", "screened.xlsx"];
 
 /** What the process says of itself at its end. */
 interface Said {

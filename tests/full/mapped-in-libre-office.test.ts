@@ -43,6 +43,7 @@ describe("a mapped workbook in LibreOffice", () => {
       "Order",
       "Machine",
       "Outage",
+      "Status",
       "Kind",
       "Short text",
       "Points",
@@ -53,7 +54,7 @@ describe("a mapped workbook in LibreOffice", () => {
     expect(rows).toHaveLength(14);
     for (const row of rows) {
       expect(row[0]).toMatch(/^[0-9a-f-]{36}$/);
-      expect(Number(row[5])).toBe(row[6]?.split("\n").length);
+      expect(Number(row[6])).toBe(row[7]?.split("\n").length);
     }
     expect(readFileSync(join(folder, "02-orders.pdf")).subarray(0, 5).toString()).toBe("%PDF-");
   });
