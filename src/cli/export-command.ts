@@ -1,9 +1,9 @@
 import { existsSync } from "node:fs";
 import { mkdir, readdir } from "node:fs/promises";
 import { join } from "node:path";
-import { Command, Option } from "commander";
+import { Command } from "commander";
 import { z } from "zod";
-import { STAGES, sha256OfBytes } from "../base/index.js";
+import { sha256OfBytes } from "../base/index.js";
 import { OutputBatch } from "../disk/index.js";
 import { exportReceiptText, fillMapping, leftOverParts } from "../handover/index.js";
 import {
@@ -18,16 +18,15 @@ import {
 } from "../outputs/index.js";
 import { type ResultHead, type ScreeningInput, screen } from "../screening/index.js";
 import { type ExportToWrite, exportToWrite, RECEIPT_NAME } from "./export-difference.js";
-import { deviationsOf, endCommand } from "./open-deviations.js";
+import { deviationsOf } from "./open-deviations.js";
 import { mappingOf } from "./open-mapping.js";
 import { inputPaths } from "./open-reading.js";
-import { overOption } from "./over-option.js";
 import { writePieces } from "./pieces.js";
-import { addReadingOptions, READING_OPTIONS } from "./reading-options.js";
+import { READING_OPTIONS } from "./reading-options.js";
+import { addDeviationsOption, addRunOptions, checkedAction } from "./run-options.js";
 import { CannotRun, dayOf, readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
-import { optionMistakes, SCREEN_OPTIONS } from "./screen-options.js";
+import { SCREEN_OPTIONS } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
-import { addTrustOption } from "./trusted-book.js";
 
 const { set, stage, asOf, site, siteFile, deviations, rules, over, trust, overwrite } = SCREEN_OPTIONS.shape;
 
@@ -57,30 +56,10 @@ export function exportCommand(terminal: Terminal, program: ScreeningInput["progr
     .option("--out <folder>", "write into this folder")
     .option("--since <file>", "write only what changed since this state of accepted exports (spotface accept-export)")
     .option("--dry-run", "write nothing; show counts, remarks and the first rows")
-    .option("--overwrite", "replace files that are there already")
-    .option("--set <name>", "set of rules to apply (default: the one the rulebook names)")
-    .addOption(
-      new Option("--stage <stage>", "whether points are proposed or built").choices(STAGES).default("proposed"),
-    )
-    .option("--as-of <day>", "day the limits are looked up for, YYYY-MM-DD (default: today in UTC)")
-    .option("--site <name>", "name of the site, part of every point id")
-    .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
-    .option("--deviations <file>", "findings that somebody has accepted for a time; they stay, and are marked")
-    .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
-    .addOption(overOption());
-  return addTrustOption(addReadingOptions(command)).action(async (files: string[], raw: unknown) => {
-    const options = EXPORT_OPTIONS.safeParse(raw);
-    if (!options.success) {
-      terminal.err(optionMistakes(options.error));
-      terminal.setExitCode(2);
-      return;
-    }
-    try {
-      await runExport(files, options.data, terminal, program);
-    } catch (error) {
-      endCommand(error, terminal);
-    }
-  });
+    .option("--overwrite", "replace files that are there already");
+  return addRunOptions(addDeviationsOption(command)).action(
+    checkedAction(terminal, EXPORT_OPTIONS, (files, options) => runExport(files, options, terminal, program)),
+  );
 }
 
 async function runExport(

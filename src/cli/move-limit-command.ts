@@ -1,5 +1,5 @@
-import { Command, Option } from "commander";
-import { didYouMean, foldText, formatNumber, STAGES, utcDay } from "../base/index.js";
+import { Command } from "commander";
+import { didYouMean, foldText, formatNumber, utcDay } from "../base/index.js";
 import { checkWritable, OutputBatch } from "../disk/index.js";
 import { type LimitMoved, type MoveAsked, moveLimit, type NumberPlace, placesIn } from "../moving/index.js";
 import { movingChart, movingCsv, movingJson, movingText } from "../outputs/index.js";
@@ -7,13 +7,11 @@ import type { Rule, Rulebook } from "../rulebook/index.js";
 import type { ScreeningInput } from "../screening/index.js";
 import { MOVE_LIMIT_OPTIONS, type MoveLimitOptions, placeNumber } from "./move-limit-options.js";
 import { inputPaths } from "./open-reading.js";
-import { overOption } from "./over-option.js";
 import { writePieces } from "./pieces.js";
-import { addReadingOptions } from "./reading-options.js";
+import { addRunOptions } from "./run-options.js";
 import { CannotRun, readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
-import { addTrustOption } from "./trusted-book.js";
 
 /** `spotface move-limit`: how the counts move as one limit moves. */
 export function moveLimitCommand(terminal: Terminal, program: ScreeningInput["program"]): Command {
@@ -33,17 +31,8 @@ export function moveLimitCommand(terminal: Terminal, program: ScreeningInput["pr
     .option("--chart <file>", "write a chart as an SVG file")
     .option("--csv <file>", "write a table with a row per step")
     .option("--json", "print it as one JSON document")
-    .option("--overwrite", "replace files that are there already")
-    .option("--set <name>", "set of rules to apply (default: the one the rulebook names)")
-    .addOption(
-      new Option("--stage <stage>", "whether points are proposed or built").choices(STAGES).default("proposed"),
-    )
-    .option("--as-of <day>", "day the limits are looked up for, YYYY-MM-DD (default: today in UTC)")
-    .option("--site <name>", "name of the site, part of every point id")
-    .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
-    .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
-    .addOption(overOption());
-  return addReadingOptions(addTrustOption(command)).action(async (files: string[], raw: unknown) => {
+    .option("--overwrite", "replace files that are there already");
+  return addRunOptions(command).action(async (files: string[], raw: unknown) => {
     const options = MOVE_LIMIT_OPTIONS.safeParse(raw);
     if (!options.success) {
       terminal.err(optionMistakes(options.error));

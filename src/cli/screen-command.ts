@@ -1,7 +1,6 @@
 import { existsSync } from "node:fs";
 import { mkdir } from "node:fs/promises";
 import { Command, Option } from "commander";
-import { STAGES } from "../base/index.js";
 import { checkWritable, OutputBatch } from "../disk/index.js";
 import { countOf, terminalReport } from "../outputs/index.js";
 import {
@@ -12,18 +11,16 @@ import {
   type ScreeningInput,
   screen,
 } from "../screening/index.js";
-import { deviationsOf, endCommand } from "./open-deviations.js";
+import { deviationsOf } from "./open-deviations.js";
 import { inputPaths } from "./open-reading.js";
 import type { OpenedSurvey } from "./open-surveys.js";
-import { overOption } from "./over-option.js";
 import { progressOf } from "./progress.js";
-import { addReadingOptions } from "./reading-options.js";
+import { addDeviationsOption, addRunOptions, checkedAction } from "./run-options.js";
 import { printResult, writeFiles } from "./run-outputs.js";
 import { audit, CannotRun, dayOf, readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
-import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
+import { SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
 import { type Targets, targetPaths, targetsFor, targetsOf } from "./targets.js";
 import type { Terminal } from "./terminal.js";
-import { addTrustOption } from "./trusted-book.js";
 
 /** `spotface screen`: survey files in, verdicts with reasons out. */
 export function screenCommand(terminal: Terminal, program: ScreeningInput["program"]): Command {
@@ -40,17 +37,7 @@ export function screenCommand(terminal: Terminal, program: ScreeningInput["progr
     .option("--result <file>", "write the result as one JSON document")
     .option("--report <file>", "write the report for people, one HTML file")
     .option("--overwrite", "replace files that are there already")
-    .option("--set <name>", "set of rules to apply (default: the one the rulebook names)")
-    .addOption(
-      new Option("--stage <stage>", "whether points are proposed or built").choices(STAGES).default("proposed"),
-    )
-    .option("--as-of <day>", "day the limits are looked up for, YYYY-MM-DD (default: today in UTC)")
-    .option("--site <name>", "name of the site, part of every point id")
-    .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
-    .option("--deviations <file>", "findings that somebody has accepted for a time; they stay, and are marked")
     .option("--ending-within <days>", `tell of deviations that end within so many days (default: ${ENDING_WITHIN})`)
-    .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
-    .addOption(overOption())
     .option("--audit", "compare every finding with json-rules-engine before anything is written")
     .addOption(
       new Option("--fail-on <level>", "end with exit code 1 if a point reaches this level").choices([
@@ -60,19 +47,9 @@ export function screenCommand(terminal: Terminal, program: ScreeningInput["progr
       ]),
     )
     .option("--skip-unreadable", "leave out files that cannot be read, instead of ending the run");
-  return addReadingOptions(addTrustOption(command)).action(async (files: string[], raw: unknown) => {
-    const options = SCREEN_OPTIONS.safeParse(raw);
-    if (!options.success) {
-      terminal.err(optionMistakes(options.error));
-      terminal.setExitCode(2);
-      return;
-    }
-    try {
-      await runScreen(files, options.data, terminal, program);
-    } catch (error) {
-      endCommand(error, terminal);
-    }
-  });
+  return addRunOptions(addDeviationsOption(command)).action(
+    checkedAction(terminal, SCREEN_OPTIONS, (files, options) => runScreen(files, options, terminal, program)),
+  );
 }
 
 async function runScreen(

@@ -14,14 +14,12 @@ import {
 import type { Rulebook } from "../rulebook/index.js";
 import { type ScreeningInput, screen } from "../screening/index.js";
 import { type WorkPacks, workPacks } from "../workpacks/index.js";
-import { deviationsOf, endCommand } from "./open-deviations.js";
+import { deviationsOf } from "./open-deviations.js";
 import { inputPaths } from "./open-reading.js";
-import { overOption } from "./over-option.js";
-import { addReadingOptions } from "./reading-options.js";
+import { addBookOptions, addDeviationsOption, checkedAction } from "./run-options.js";
 import { CannotRun, dayOf, readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
-import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
+import { SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
-import { addTrustOption } from "./trusted-book.js";
 
 /** `spotface work-packs`: the work on released points, per machine and outage, and what is held back. */
 export function workPacksCommand(terminal: Terminal, program: ScreeningInput["program"]): Command {
@@ -34,26 +32,10 @@ export function workPacksCommand(terminal: Terminal, program: ScreeningInput["pr
     .option("--json", "print everything as one JSON document")
     .option("--overwrite", "replace files that are there already")
     .option("--set <name>", "set of rules to apply; it has to ask what can hurt somebody (default: the rulebook's own)")
-    .option("--as-of <day>", "day the limits are looked up for, YYYY-MM-DD (default: today in UTC)")
-    .option("--site <name>", "name of the site, part of every point id")
-    .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
-    .option("--deviations <file>", "findings that somebody has accepted for a time")
-    .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
-    .addOption(overOption())
     .option("--skip-unreadable", "leave out files that cannot be read, instead of ending the run");
-  return addTrustOption(addReadingOptions(command)).action(async (files: string[], raw: unknown) => {
-    const options = SCREEN_OPTIONS.safeParse(raw);
-    if (!options.success) {
-      terminal.err(optionMistakes(options.error));
-      terminal.setExitCode(2);
-      return;
-    }
-    try {
-      await runWorkPacks(files, options.data, terminal, program);
-    } catch (error) {
-      endCommand(error, terminal);
-    }
-  });
+  return addBookOptions(addDeviationsOption(command)).action(
+    checkedAction(terminal, SCREEN_OPTIONS, (files, options) => runWorkPacks(files, options, terminal, program)),
+  );
 }
 
 async function runWorkPacks(

@@ -25,6 +25,8 @@ interface Said {
 /** Others may be at work on this machine; then the time on the clock says little. */
 const isBusy = (): boolean => (loadavg()[0] ?? 0) > availableParallelism() * 0.75;
 const MOST_WAITING = 10;
+/** Collecting and compiling go on beside the program, on a second processor. */
+const MOST_SIDE_BY_SIDE = 1.25;
 
 /** Screens the file in a process of its own, all outputs into the folder "out". */
 function screened(file: string): Run & Said & { readonly seconds: number } {
@@ -90,8 +92,11 @@ function expectInert(file: string): void {
 describe.skipIf(HOSTILE_FILES.length === 0)("a hostile file in a process of its own", () => {
   it.each(HOSTILE_FILES)("$file", ({ file, expect: wanted, either_outcome_ok, max_seconds, max_rss_mb }) => {
     const ended = screened(file);
-    expect(ended.processorSeconds).toBeLessThan(max_seconds);
-    expect(ended.seconds).toBeLessThan(max_seconds * (isBusy() ? MOST_WAITING : 1));
+    // The clock counts; what the processors did side by side is more, and is asked where the clock says little.
+    if (isBusy()) {
+      expect(ended.processorSeconds).toBeLessThan(max_seconds * MOST_SIDE_BY_SIDE);
+      expect(ended.seconds).toBeLessThan(max_seconds * MOST_WAITING);
+    } else expect(ended.seconds).toBeLessThan(max_seconds);
     expect(ended.peakMib).toBeLessThan(max_rss_mb);
     expect(ended).toMatchObject({ connections: [], isPolluted: false });
     expect(ended.out + ended.err).not.toMatch(/^\s+at /m);
