@@ -73,7 +73,8 @@ export function findingWriter(): (finding: Finding, sink: Sink) => void {
     let pieces = known.get(pattern);
     if (!pieces) {
       pieces = piecesOf(pattern);
-      known.set(pattern, pieces);
+      // What stands for itself may never come again.
+      if (pattern !== finding) known.set(pattern, pieces);
     }
     for (let i = 0; i < pieces.beforeCells.length; i++) {
       sink.piece(pieces.beforeCells[i] as Piece);

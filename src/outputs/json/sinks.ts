@@ -1,16 +1,21 @@
-/** A text that a document repeats many times; it is encoded once. */
+const ENCODER = new TextEncoder();
+
+/** A text that a document repeats many times; it is encoded once, and kept in one form. */
 export class Piece {
-  readonly text: string;
-  #bytes: Uint8Array | null = null;
+  #kept: string | Uint8Array;
 
   constructor(text: string) {
-    this.text = text;
+    this.#kept = text;
+  }
+
+  get text(): string {
+    return typeof this.#kept === "string" ? this.#kept : new TextDecoder().decode(this.#kept);
   }
 
   /** In UTF-8. */
   get bytes(): Uint8Array {
-    this.#bytes ??= new TextEncoder().encode(this.text);
-    return this.#bytes;
+    if (typeof this.#kept === "string") this.#kept = ENCODER.encode(this.#kept);
+    return this.#kept;
   }
 }
 
@@ -54,7 +59,6 @@ const MEMORIES = 3;
  */
 export class ByteSink implements Sink {
   readonly #memories: Uint8Array[] = Array.from({ length: MEMORIES }, () => new Uint8Array(FIRST_BYTES));
-  readonly #encoder = new TextEncoder();
   #turn = 0;
   #memory: Uint8Array = this.#memories[0] as Uint8Array;
   #length = 0;
@@ -72,7 +76,7 @@ export class ByteSink implements Sink {
   text(text: string): void {
     this.#makeRoom(text.length * MOST_BYTES);
     if (text.length > SHORT || !this.#putShort(text)) {
-      this.#length += this.#encoder.encodeInto(text, this.#memory.subarray(this.#length)).written;
+      this.#length += ENCODER.encodeInto(text, this.#memory.subarray(this.#length)).written;
     }
   }
 

@@ -80,7 +80,9 @@ export class GroupJudge {
 
   /** The finding on the group as a whole. */
   findingOn(group: number): Finding {
-    return repeatInGroup(this.#alikeFinding(group), this.index.idOf(group));
+    const finding = this.#alikeFinding(group);
+    const id = this.index.idOf(group);
+    return this.#messageNamesKey ? { ...finding, group: id } : repeatInGroup(finding, id);
   }
 
   /**
@@ -104,7 +106,9 @@ export class GroupJudge {
 
   /** The same finding on a row of the group, with the cells of the row that have a part in it. */
   findingOnRow(group: number, facts: PointFacts): Finding {
-    return this.#repeatedOn(this.findingOn(group), facts);
+    const finding = this.#repeatedOn(this.findingOn(group), facts);
+    // Its message is of this group alone: it repeats nothing that comes again.
+    return this.#messageNamesKey ? { ...finding } : finding;
   }
 
   /**
