@@ -1,5 +1,6 @@
 import { formatNumber } from "../../base/index.js";
 import type { JobValue, PackBasis, SupplyItem } from "../../workpacks/index.js";
+import { LaidOver } from "../html/laid-over.js";
 import { shownText } from "../html/shown-text.js";
 import { countOf } from "../wording/numbers.js";
 import { bookInWords } from "../wording/overlays.js";
@@ -132,6 +133,7 @@ export function Basis({ basis }: { readonly basis: PackBasis }) {
           </>
         )}
       </dl>
+      <LaidOver rulebook={rulebook} />
     </section>
   );
 }

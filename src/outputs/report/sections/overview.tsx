@@ -1,6 +1,7 @@
 import type { ResultHead, Summary } from "../../../screening/index.js";
 import { Mark } from "../../html/mark.js";
 import { countOf } from "../../wording/numbers.js";
+import { bookInWords } from "../../wording/overlays.js";
 import type { Kind } from "../charts/patterns.js";
 import { StackedBar } from "../charts/stacked-bar.js";
 
@@ -43,7 +44,7 @@ export function Screened({ head, machines }: { readonly head: ResultHead; readon
       <div>
         <dt>Rulebook</dt>
         <dd>
-          {rulebook.name} {rulebook.version}, set {set}: {countOf(head.rules.length, "rule")}, limits as of {asOf}
+          {bookInWords(rulebook)}, set {set}: {countOf(head.rules.length, "rule")}, limits as of {asOf}
         </dd>
         {overdue.length === 0 ? null : <dd>limits overdue for review: {overdue.join(", ")}</dd>}
       </div>

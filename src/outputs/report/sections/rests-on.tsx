@@ -1,11 +1,13 @@
 import type { ResultHead } from "../../../screening/index.js";
+import { LaidOver } from "../../html/laid-over.js";
+import { bookInWords } from "../../wording/overlays.js";
 
 /** What the result rests on, with the digests by which it can be proved. */
 export function RestsOn({ head }: { readonly head: ResultHead }) {
   const { program, rulebook, site, reading, deviations, surveys } = head;
   const files = [
     ...surveys.map(({ file, digest }) => ({ what: `survey ${file}`, digest })),
-    { what: `rulebook ${rulebook.name} ${rulebook.version}`, digest: rulebook.digest },
+    { what: `rulebook ${bookInWords(rulebook)}`, digest: rulebook.digest },
     ...(site.file === null || site.digest === null ? [] : [{ what: `site file ${site.file}`, digest: site.digest }]),
     ...(deviations === null ? [] : [{ what: `deviations ${deviations.file}`, digest: deviations.digest }]),
     ...(reading.columnFile === null
@@ -31,6 +33,7 @@ export function RestsOn({ head }: { readonly head: ResultHead }) {
           </div>
         ))}
       </dl>
+      <LaidOver rulebook={rulebook} />
     </>
   );
 }
