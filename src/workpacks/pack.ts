@@ -148,6 +148,8 @@ export interface HeldBackPoint {
   readonly id: string | null;
   readonly point: string;
   readonly machine: string | null;
+  /** Component, bearing position and direction in words; the point's name where none is known. */
+  readonly place: string;
   readonly file: string;
   readonly sheet: string | null;
   readonly row: number;

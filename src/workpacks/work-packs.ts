@@ -129,7 +129,8 @@ function sectionsOf(job: JobFacts): readonly JobSection[] {
 
 function heldBackOf({ point, release }: PointOfRun): HeldBackPoint {
   const { id, machine, file, sheet, row, verdict } = point;
-  return { id, point: nameOf(point), machine, file, sheet, row, verdict, reasons: release.reasons };
+  const place = placeOf(point);
+  return { id, point: nameOf(point), machine, place, file, sheet, row, verdict, reasons: release.reasons };
 }
 
 function nameOf({ point, sheet, row }: PointResult): string {

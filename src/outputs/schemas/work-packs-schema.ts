@@ -186,6 +186,7 @@ export const WORK_PACKS_SCHEMA: SchemaPart = {
         id: formOrNull("Its id.", UUID5),
         point: text("Its name."),
         machine: textOrNull("The machine."),
+        place: text("Where on the machine, in words."),
         ...ROW,
         verdict: oneOfWords("Its verdict.", VERDICTS),
         reasons: listOf("Every reason.", defined("heldBack")),

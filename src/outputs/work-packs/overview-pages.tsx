@@ -124,8 +124,9 @@ function HeldBackView({ held }: { readonly held: HeldBackPoint }) {
           {i > 0 ? null : (
             <>
               <td rowSpan={held.reasons.length}>
-                {shownText(held.point)}
-                <br />
+                {[...new Set([held.machine ?? held.point, held.place, held.point])].map((line) => (
+                  <div key={line}>{shownText(line)}</div>
+                ))}
                 <span class="source">{shownText(rowInWords(held))}</span>
               </td>
               <td rowSpan={held.reasons.length}>
