@@ -3,7 +3,7 @@ import type { Facts } from "../facts/index.js";
 import { cellsOf, rootsUnder } from "./fact-shown.js";
 import type { FactShown, Finding } from "./result.js";
 
-/** A finding that repeats another one with its own cells, or in its own group. */
+/** A finding that repeats another one with its own cells, or in its own group and words. */
 class RepeatedFinding implements Finding {
   readonly rule: Finding["rule"];
   readonly outcome: Finding["outcome"];
@@ -20,7 +20,7 @@ class RepeatedFinding implements Finding {
   readonly accepted = null;
   readonly #of: Finding;
 
-  constructor(of: Finding, facts: readonly FactShown[], group = of.group) {
+  constructor(of: Finding, facts: readonly FactShown[], group = of.group, message = of.message) {
     this.rule = of.rule;
     this.outcome = of.outcome;
     this.atBest = of.atBest;
@@ -28,7 +28,7 @@ class RepeatedFinding implements Finding {
     this.limit = of.limit;
     this.margin = of.margin;
     this.missing = of.missing;
-    this.message = of.message;
+    this.message = message;
     this.remedy = of.remedy;
     this.changes = of.changes;
     this.group = group;
@@ -40,7 +40,7 @@ class RepeatedFinding implements Finding {
   }
 }
 
-/** The finding that this one repeats in all but the cells of its facts and its group; itself, if it was made anew. */
+/** The finding that this one repeats in all but the cells of its facts, its group and its message; itself, if it was made anew. */
 export function repeatedBy(finding: Finding): Finding {
   return RepeatedFinding.repeatedBy(finding);
 }
@@ -65,9 +65,13 @@ export function repeatOn({ finding, roots }: FindingPattern, facts: Facts): Find
   );
 }
 
-/** The finding on another group of which all the same is said. */
-export function repeatInGroup(finding: Finding, group: string): Finding {
-  return new RepeatedFinding(finding, finding.facts, group);
+/**
+ * The finding on another group of which all the same is said.
+ *
+ * @param message - may name the group
+ */
+export function repeatInGroup(finding: Finding, group: string, message: Finding["message"]): Finding {
+  return new RepeatedFinding(finding, finding.facts, group, message);
 }
 
 /** The finding on a point that has shown its facts already: the same but for those. */

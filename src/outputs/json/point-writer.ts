@@ -33,17 +33,21 @@ const BETWEEN = new Piece(",");
 const FINDINGS = new Piece(',"findings":[');
 const END = new Piece("]}");
 
-/** A finding cut where it differs from point to point: before the cells of each fact, and around its group. */
+/** A finding cut where it differs from point to point: at the cells of each fact, at its message and at its group. */
 interface FindingPieces {
   /** What stands before the cells of each fact. */
   readonly beforeCells: readonly Piece[];
+  readonly beforeMessage: Piece;
+  readonly message: string | null;
   readonly beforeGroup: Piece;
+  /** All from the cells to the group, for those with the same message. */
+  readonly fromCellsToGroup: Piece;
   readonly end: Piece;
 }
 
 /**
  * Makes the writer of points as JSON. The same finding on thousands of points is put into words once; what differs
- * from point to point are the cells, and from group to group the group.
+ * from point to point are the cells, and from group to group the group and how it is called.
  *
  * @returns a function that writes the JSON of one point: every member, null where it has no value
  */
@@ -80,7 +84,12 @@ export function findingWriter(): (finding: Finding, sink: Sink) => void {
       sink.piece(pieces.beforeCells[i] as Piece);
       writeCells(finding.facts[i]?.cells ?? [], sink);
     }
-    sink.piece(pieces.beforeGroup);
+    if (finding.message === pieces.message) sink.piece(pieces.fromCellsToGroup);
+    else {
+      sink.piece(pieces.beforeMessage);
+      writeValue(finding.message, sink);
+      sink.piece(pieces.beforeGroup);
+    }
     writeValue(finding.group, sink);
     sink.piece(pieces.end);
   };
@@ -132,9 +141,10 @@ function beforeCell(sheet: string | null): { readonly first: Piece; readonly nex
 
 /** Cuts the JSON of a finding. Within a text, the quotes looked for here would be escaped. */
 function piecesOf(finding: Finding): FindingPieces {
-  const whole = jsonText(findingShape({ ...finding, facts: [], group: null }));
+  const whole = jsonText(findingShape({ ...finding, facts: [], message: null, group: null }));
   const [before = "", rest = ""] = whole.split('"facts":[]');
-  const [afterFacts = "", end = ""] = rest.split('"group":null');
+  const [afterFacts = "", afterMessage = ""] = rest.split('"message":null');
+  const [beforeGroup = "", end = ""] = afterMessage.split('"group":null');
   const facts = finding.facts.map((fact) => jsonText(factShape({ ...fact, cells: [] })).split('"cells":[]'));
   let piece = `${before}"facts":[`;
   const beforeCells: Piece[] = [];
@@ -142,5 +152,15 @@ function piecesOf(finding: Finding): FindingPieces {
     beforeCells.push(new Piece(`${piece}${i === 0 ? "" : ","}${opening}"cells":`));
     piece = closing;
   }
-  return { beforeCells, beforeGroup: new Piece(`${piece}]${afterFacts}"group":`), end: new Piece(end) };
+  const { message } = finding;
+  const toMessage = `${piece}]${afterFacts}"message":`;
+  const toGroup = `${beforeGroup}"group":`;
+  return {
+    beforeCells,
+    beforeMessage: new Piece(toMessage),
+    message,
+    beforeGroup: new Piece(toGroup),
+    fromCellsToGroup: new Piece(`${toMessage}${jsonText(message)}${toGroup}`),
+    end: new Piece(end),
+  };
 }

@@ -1,32 +1,31 @@
 import type { MethodAdvised, MethodTried, PointResult } from "../../screening/index.js";
+import { jsonText } from "./json-text.js";
 import { Piece, type Sink } from "./sinks.js";
 
 /** Members that say something of a point as a whole; they stand between its place and its findings. */
 export type WholeMember = "methods" | "methodAdvised" | "settledBy";
 
-/** The members of a method tried, each with the way its value is written; one that is forgotten does not compile. */
-const METHOD_MEMBERS: { readonly [K in keyof MethodTried]-?: (tried: MethodTried, sink: Sink) => void } = {
-  method: ({ method }, sink) => sink.piece(idPiece(method)),
-  proposed: ({ proposed }, sink) => sink.piece(proposed ? TRUE : FALSE),
-  allowed: ({ allowed }, sink) => sink.piece(allowed ? TRUE : FALSE),
-  verdict: ({ verdict }, sink) => sink.piece(idPiece(verdict)),
-  fails: ({ fails }, sink) => writeIds(fails, sink),
-  warns: ({ warns }, sink) => writeIds(warns, sink),
-  undecided: ({ undecided }, sink) => writeIds(undecided, sink),
-  missing: ({ missing }, sink) => writeIds(missing, sink),
-  asked: ({ asked }, sink) => writeIds(asked, sink),
-  notAsked: ({ notAsked }, sink) => writeIds(notAsked, sink),
-};
-const METHOD_PIECES = Object.entries(METHOD_MEMBERS).map(
-  ([member, write], i) => [new Piece(`${i === 0 ? "{" : ","}"${member}":`), write] as const,
+/** The members of a method tried in the order in which documents write them: single values, then lists. */
+const SINGLE = ["method", "proposed", "allowed", "verdict"] as const satisfies readonly (keyof MethodTried)[];
+const LISTS = [
+  "fails",
+  "warns",
+  "undecided",
+  "missing",
+  "asked",
+  "notAsked",
+] as const satisfies readonly (keyof MethodTried)[];
+
+/** A member that the contract gains and that is forgotten above does not compile. */
+type Forgotten = Exclude<keyof MethodTried, (typeof SINGLE)[number] | (typeof LISTS)[number]>;
+const BEFORE_LISTS: Forgotten extends never ? readonly Piece[] : never = LISTS.map(
+  (member) => new Piece(`,"${member}":`),
 );
-const TRUE = new Piece("true");
-const FALSE = new Piece("false");
+
 const NULL = new Piece("null");
 const OPEN = new Piece("[");
 const BETWEEN = new Piece(",");
 const CLOSE = new Piece("]");
-const NONE = new Piece("[]");
 const END = new Piece("}");
 const METHODS = new Piece('"methods":');
 const ADVISED = new Piece(',"methodAdvised":');
@@ -40,60 +39,58 @@ export function writeWhole({ methods, methodAdvised, settledBy }: Pick<PointResu
     sink.piece(OPEN);
     for (let i = 0; i < methods.length; i++) {
       if (i > 0) sink.piece(BETWEEN);
-      for (const [opening, write] of METHOD_PIECES) {
-        sink.piece(opening);
-        write(methods[i] as MethodTried, sink);
-      }
-      sink.piece(END);
+      writeMethod(methods[i] as MethodTried, sink);
     }
     sink.piece(CLOSE);
   }
   sink.piece(ADVISED);
   if (methodAdvised === null) sink.piece(NULL);
-  else writeAdvised(methodAdvised, sink);
+  else sink.piece(advisedPiece(methodAdvised));
   sink.piece(SETTLED_BY);
   if (settledBy === null) sink.piece(NULL);
-  else writeIds(settledBy, sink);
+  else sink.piece(listPiece(settledBy));
 }
 
-const MEMBERS_OF_ADVISED: { readonly [K in keyof MethodAdvised]-?: (advised: MethodAdvised) => Piece } = {
-  method: ({ method }) => idPiece(method),
-  verdict: ({ verdict }) => idPiece(verdict),
-  closest: ({ closest }) => (closest ? TRUE : FALSE),
-};
-const ADVISED_PIECES = Object.entries(MEMBERS_OF_ADVISED).map(
-  ([member, piece], i) => [new Piece(`${i === 0 ? "{" : ","}"${member}":`), piece] as const,
-);
-
-function writeAdvised(advised: MethodAdvised, sink: Sink): void {
-  for (const [opening, piece] of ADVISED_PIECES) {
-    sink.piece(opening);
-    sink.piece(piece(advised));
+function writeMethod(tried: MethodTried, sink: Sink): void {
+  sink.piece(openingPiece(tried));
+  for (let i = 0; i < LISTS.length; i++) {
+    sink.piece(BEFORE_LISTS[i] as Piece);
+    sink.piece(listPiece(tried[LISTS[i] ?? "fails"]));
   }
   sink.piece(END);
 }
 
-/** Ids of rules, facts and methods hold nothing that JSON would escape. */
-function writeIds(ids: readonly string[], sink: Sink): void {
-  if (ids.length === 0) {
-    sink.piece(NONE);
-    return;
-  }
-  sink.piece(OPEN);
-  for (let i = 0; i < ids.length; i++) {
-    if (i > 0) sink.piece(BETWEEN);
-    sink.piece(idPiece(ids[i] as string));
-  }
-  sink.piece(CLOSE);
+/** There are few methods and verdicts: of each combination the text is kept once. */
+const openings = new Map<string, Piece>();
+
+function openingPiece(tried: MethodTried): Piece {
+  const key = `${tried.method} ${tried.verdict}${tried.proposed ? " proposed" : ""}${tried.allowed ? " allowed" : ""}`;
+  const known = openings.get(key);
+  if (known) return known;
+  const members = SINGLE.map((member) => `${jsonText(member)}:${jsonText(tried[member])}`);
+  const piece = new Piece(`{${members.join()}`);
+  openings.set(key, piece);
+  return piece;
 }
 
-/** Of the few ids of rules, facts, methods and outcomes each is kept once. */
-const idPieces = new Map<string, Piece>();
+const advices = new Map<string, Piece>();
 
-function idPiece(id: string): Piece {
-  const known = idPieces.get(id);
+function advisedPiece({ method, verdict, closest }: MethodAdvised): Piece {
+  const key = `${method} ${verdict}${closest ? " closest" : ""}`;
+  const known = advices.get(key);
   if (known) return known;
-  const piece = new Piece(`"${id}"`);
-  idPieces.set(id, piece);
+  const piece = new Piece(jsonText({ method, verdict, closest } satisfies MethodAdvised));
+  advices.set(key, piece);
+  return piece;
+}
+
+/** Points of which the same is said share their lists. */
+const lists = new WeakMap<readonly string[], Piece>();
+
+function listPiece(ids: readonly string[]): Piece {
+  const known = lists.get(ids);
+  if (known) return known;
+  const piece = new Piece(jsonText(ids));
+  lists.set(ids, piece);
   return piece;
 }

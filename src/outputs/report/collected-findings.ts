@@ -13,7 +13,8 @@ export class CollectedFindings {
   readonly #rules: RuleIndex;
   readonly #texts: Texts;
   readonly #sheetOf: (sheet: string | null) => number;
-  readonly #ofPattern = new WeakMap<Finding, number>();
+  /** By what finding repeats, and by what it says of its own. */
+  readonly #ofPattern = new WeakMap<Finding, Map<string, number>>();
   readonly #places = new Map<string, number>();
   readonly all: FindingData[] = [];
 
@@ -35,7 +36,9 @@ export class CollectedFindings {
 
   #placeOf(finding: Finding): number {
     const pattern = repeatedBy(finding);
-    const known = this.#ofPattern.get(pattern);
+    const own = `${finding.group ?? ""}\n${finding.message ?? ""}`;
+    const places = this.#ofPattern.get(pattern) ?? new Map<string, number>();
+    const known = places.get(own);
     if (known !== undefined) return known;
     const data = this.#dataOf(finding);
     const key = data.join();
@@ -44,7 +47,7 @@ export class CollectedFindings {
       this.all.push(data);
       this.#places.set(key, place);
     }
-    this.#ofPattern.set(pattern, place);
+    this.#ofPattern.set(pattern, places.set(own, place));
     return place;
   }
 

@@ -6,29 +6,38 @@ import type { GroupFactState } from "./group-state.js";
  * facts that its rows lack.
  */
 export class GroupFacts implements Facts {
-  readonly #states: ReadonlyMap<string, FactState>;
+  readonly #states: ReadonlyMap<string, GroupFactState>;
+  readonly #key: ReadonlyMap<string, FactValue>;
 
   /** @param key - values of the key by fact, the site left out */
   constructor(states: ReadonlyMap<string, GroupFactState>, key: ReadonlyMap<string, FactValue>) {
-    const all = new Map<string, FactState>(states);
-    for (const [id, value] of key) all.set(id, { known: true, value, origin: { kind: "none" } });
-    for (const { lacking } of states.values()) {
-      for (const { fact, reason } of lacking) {
-        if (reason !== "too-close" && !all.has(fact)) all.set(fact, { ...MISSING, reason });
-      }
-    }
-    this.#states = all;
+    this.#states = states;
+    this.#key = key;
   }
 
   get(id: string): FactState | undefined {
-    return this.#states.get(id);
+    const value = this.#key.get(id);
+    if (value !== undefined) return { known: true, value, origin: { kind: "none" } };
+    return this.#states.get(id) ?? this.#lacked(id);
   }
 
   has(id: string): boolean {
-    return this.#states.has(id);
+    return this.get(id) !== undefined;
   }
 
-  [Symbol.iterator](): Iterator<readonly [string, FactState]> {
-    return this.#states[Symbol.iterator]();
+  *[Symbol.iterator](): Iterator<readonly [string, FactState]> {
+    const lacked = [...this.#states.values()].flatMap(({ lacking }) => lacking.map(({ fact }) => fact));
+    for (const id of new Set([...this.#states.keys(), ...this.#key.keys(), ...lacked])) {
+      const state = this.get(id);
+      if (state) yield [id, state];
+    }
+  }
+
+  #lacked(id: string): FactState | undefined {
+    for (const { lacking } of this.#states.values()) {
+      const found = lacking.find(({ fact, reason }) => fact === id && reason !== "too-close");
+      if (found) return { ...MISSING, reason: found.reason };
+    }
+    return undefined;
   }
 }

@@ -19,6 +19,12 @@ interface Judged {
   readonly missing: readonly MissingFact[];
 }
 
+/** The finding on one of several groups that are alike. */
+interface Alike {
+  readonly judgement: Judgement;
+  readonly finding: Finding;
+}
+
 /** Judges the groups of one kind by one rule, each once; groups that are alike in all that the rule asks, together. */
 export class GroupJudge {
   readonly ready: ReadyRule;
@@ -28,7 +34,7 @@ export class GroupJudge {
   /** By group. */
   #judgedOf = new Int32Array(0);
   /** By the number of what was judged. */
-  readonly #alike: { readonly judgement: Judgement; readonly finding: Finding }[] = [];
+  readonly #alike: Alike[] = [];
   readonly #messageNamesKey: boolean;
   readonly #outside = new Map<string, Finding>();
   /** Facts of the key that the rule and its messages name. */
@@ -80,16 +86,15 @@ export class GroupJudge {
 
   /** The finding on the group as a whole. */
   findingOn(group: number): Finding {
-    const finding = this.#alikeFinding(group);
-    const id = this.index.idOf(group);
-    return this.#messageNamesKey ? { ...finding, group: id } : repeatInGroup(finding, id);
+    const { judgement, finding } = this.#alikeOf(group);
+    const message = this.#messageNamesKey
+      ? messageOf(this.ready.compiled, judgement, finding.missing, this.factsOf(group))
+      : finding.message;
+    return repeatInGroup(finding, this.index.idOf(group), message);
   }
 
-  /**
-   * The finding on the groups of which the rule says the same as of this one. Where its message names the key, that
-   * alone is made for each group.
-   */
-  #alikeFinding(group: number): Finding {
+  /** What is said of the groups of which the rule says the same as of this one, in all but what names them. */
+  #alikeOf(group: number): Alike {
     const number = this.#judgedOf[group] ?? -1;
     let alike = this.#alike[number];
     if (!alike) {
@@ -98,17 +103,12 @@ export class GroupJudge {
       alike = { judgement, finding: groupFindingOf(this.ready, judgement, facts) };
       this.#alike[number] = alike;
     }
-    const { judgement, finding } = alike;
-    if (!this.#messageNamesKey) return finding;
-    const message = messageOf(this.ready.compiled, judgement, finding.missing, this.factsOf(group));
-    return message === finding.message ? finding : { ...finding, message };
+    return alike;
   }
 
   /** The same finding on a row of the group, with the cells of the row that have a part in it. */
   findingOnRow(group: number, facts: PointFacts): Finding {
-    const finding = this.#repeatedOn(this.findingOn(group), facts);
-    // Its message is of this group alone: it repeats nothing that comes again.
-    return this.#messageNamesKey ? { ...finding } : finding;
+    return this.#repeatedOn(this.findingOn(group), facts);
   }
 
   /**

@@ -6,6 +6,7 @@ import type { ReadyRule } from "../judge-point.js";
 import type { LackingRule } from "../not-asked.js";
 import type { PointFacts } from "../point-facts.js";
 import type { Finding, MethodAdvised, MethodTried, PointResult } from "../result.js";
+import { KeptList } from "./kept-list.js";
 import { METHOD_ALLOWED } from "./method-allowed.js";
 import { METHOD, MethodTrial, restsOnMethod, type TrialOutcome, withMethod } from "./method-trial.js";
 import { methodsAllowedFor, wordOf } from "./methods-allowed.js";
@@ -42,6 +43,7 @@ export class MethodTrials {
   readonly #trials: ReadonlyMap<string, readonly MethodTrial[]>;
   readonly #resting: ReadonlySet<string>;
   readonly #openCounts: OpenCounts;
+  readonly #none = KeptList.empty();
 
   /** @param rules - every rule of the run, of points and of groups */
   constructor(rules: readonly ReadyRule[], rulebook: Pick<Rulebook, "methods">, site: SiteStatements | null) {
@@ -65,8 +67,8 @@ export class MethodTrials {
     const proposed = wordOf(facts, METHOD);
     const stated = methodsAllowedFor(facts, this.#site);
     const candidates = stated?.methods ?? this.#lasting;
-    const ofMethod = new Said(this.#openCounts);
-    const ofPoint = new Said(this.#openCounts);
+    const ofMethod = new Said(this.#openCounts, this.#none);
+    const ofPoint = new Said(this.#openCounts, this.#none);
     for (const { rule, outcome, missing } of findings) {
       const lacking = missing.length === 0 ? [] : missing.map(({ fact }) => fact);
       (this.#resting.has(rule) ? ofMethod : ofPoint).add(rule, outcome, lacking);
@@ -84,11 +86,11 @@ export class MethodTrials {
 
   /** The point has been judged with it; only rules that its survey is not asked are tried. */
   #askedAsProposed(method: string, { facts, applied, lacking }: JudgedPoint): Asking {
-    const asked: string[] = [];
-    const notAsked: string[] = [];
+    let asked = this.#none;
+    let notAsked = this.#none;
     for (const trial of this.#trials.get(method) ?? []) {
       if (!trial.tests) continue;
-      if (applied[trial.place]) asked.push(trial.id);
+      if (applied[trial.place]) asked = asked.with(trial.id);
       else if (
         lacking.has(trial.id) &&
         isNotAsked(
@@ -97,27 +99,27 @@ export class MethodTrials {
           lacking,
         )
       ) {
-        notAsked.push(trial.id);
+        notAsked = notAsked.with(trial.id);
       }
     }
     return { asked, notAsked };
   }
 
   #tried(named: Named, { facts, lacking }: JudgedPoint, ofPoint: Said): MethodTried {
-    const said = new Said(this.#openCounts);
+    const said = new Said(this.#openCounts, this.#none);
     let point: PointFacts | null = null;
     const changed = (): PointFacts => {
       point ??= withMethod(facts, supposed(named.method));
       return point;
     };
-    const asked: string[] = [];
-    const notAsked: string[] = [];
+    let asked = this.#none;
+    let notAsked = this.#none;
     for (const trial of this.#trials.get(named.method) ?? []) {
       const outcome = trial.outcomeOn(facts, changed);
       if (outcome.outcome === "not-applicable") continue;
-      if (isNotAsked(trial, outcome, lacking)) notAsked.push(trial.id);
+      if (isNotAsked(trial, outcome, lacking)) notAsked = notAsked.with(trial.id);
       else {
-        if (trial.tests) asked.push(trial.id);
+        if (trial.tests) asked = asked.with(trial.id);
         said.add(trial.id, outcome.outcome, outcome.missing);
       }
     }
