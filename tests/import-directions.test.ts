@@ -91,6 +91,18 @@ describe("import directions", () => {
     expect(wrong).toEqual([]);
   });
 
+  it("go one way among the parts of the reading, too", () => {
+    const order = ["words", "cells", "headings", "rows"];
+    const parts = imports.flatMap(({ file, from }) => {
+      const [station, part = ""] = file.split("/");
+      if (station !== "records" || !order.includes(part) || !from.startsWith(".")) return [];
+      const target = relative(src, resolve(dirname(join(src, file)), from)).split("/")[1] ?? "";
+      return [{ file, from, goes: order.indexOf(target) - order.indexOf(part) }];
+    });
+    expect(parts.length).toBeGreaterThan(50);
+    expect(parts.filter(({ from, goes }) => from.startsWith("../") && goes > 0)).toEqual([]);
+  });
+
   it("run in no circle, also within a folder", () => {
     const next = new Map<string, string[]>();
     for (const { file, from } of imports.filter((line) => line.from.startsWith("."))) {

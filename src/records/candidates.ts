@@ -1,8 +1,8 @@
 import { nearestWords } from "../base/index.js";
-import { matchHeading } from "./heading.js";
-import { wordsOf } from "./tokens.js";
+import { matchHeading } from "./headings/heading.js";
 import type { Candidate } from "./understanding.js";
-import { headingKey, type Vocabulary } from "./vocabulary.js";
+import { wordsOf } from "./words/tokens.js";
+import { headingKey, type Vocabulary } from "./words/vocabulary.js";
 
 const MOST_CANDIDATES = 3;
 /** Shorter headings are near to too many others. */

@@ -1,6 +1,6 @@
 import { foldText } from "../base/index.js";
 import { type ColumnWord, type DecimalSign, factOf, type Language } from "../facts/index.js";
-import { givenKey, wordForColumn } from "./guide.js";
+import { givenKey, wordForColumn } from "./headings/guide.js";
 import type { ColumnUnderstood, SheetUnderstood, SurveyUnderstood } from "./understanding.js";
 
 /** A column as a draft of a column file writes it. */

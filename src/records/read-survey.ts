@@ -1,13 +1,13 @@
 import { columnLetters } from "../base/index.js";
 import type { ColumnGuide, SiteStatements, WordLists } from "../facts/index.js";
 import type { RawWorkbook } from "../workbook/index.js";
-import { type GuidedSheet, guideOfSheet, type NotInSurvey, notInSurvey } from "./guide.js";
-import { type PlannedSheet, planSheet } from "./plan-sheet.js";
-import { ProblemLog } from "./problem-log.js";
-import { readSheet, type SheetRead } from "./read-sheet.js";
+import { type GuidedSheet, guideOfSheet, type NotInSurvey, notInSurvey } from "./headings/guide.js";
+import { type PlannedSheet, planSheet } from "./headings/plan-sheet.js";
+import { ProblemLog } from "./rows/problem-log.js";
+import { readSheet, type SheetRead } from "./rows/read-sheet.js";
 import { understandSheet } from "./understand.js";
 import type { SurveyReading, SurveyUnderstood } from "./understanding.js";
-import { type Vocabulary, vocabularyOf } from "./vocabulary.js";
+import { type Vocabulary, vocabularyOf } from "./words/vocabulary.js";
 
 /** Word lists made ready; several readers may share them. */
 const vocabularies = new WeakMap<WordLists, Vocabulary>();

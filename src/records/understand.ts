@@ -2,14 +2,14 @@ import { cellName, columnLetters, tidyText } from "../base/index.js";
 import { type DecimalSign, factOf, isNumeric } from "../facts/index.js";
 import type { CellValue } from "../workbook/index.js";
 import { candidatesOf } from "./candidates.js";
-import type { ColumnPlan } from "./columns.js";
-import { type Grid, shownText } from "./grid.js";
-import { namesIn } from "./heading.js";
-import { likelyHeadingRow } from "./likely-heading-row.js";
-import type { NumberStyle } from "./number-style.js";
-import type { PlannedSheet, PlannedTable } from "./plan-sheet.js";
-import { isOnlyAbsent } from "./row-facts.js";
-import type { PointRecord, Survey } from "./survey.js";
+import { type Grid, shownText } from "./cells/grid.js";
+import type { NumberStyle } from "./cells/number-style.js";
+import type { ColumnPlan } from "./headings/columns.js";
+import { namesIn } from "./headings/heading.js";
+import { likelyHeadingRow } from "./headings/likely-heading-row.js";
+import type { PlannedSheet, PlannedTable } from "./headings/plan-sheet.js";
+import { isOnlyAbsent } from "./rows/row-facts.js";
+import type { PointRecord, Survey } from "./rows/survey.js";
 import type {
   CellCounts,
   Clash,
@@ -18,7 +18,7 @@ import type {
   SurveyReading,
   TableUnderstood,
 } from "./understanding.js";
-import type { Vocabulary } from "./vocabulary.js";
+import type { Vocabulary } from "./words/vocabulary.js";
 
 const NO_CELLS: CellCounts = { read: 0, unreadable: 0, missing: 0 };
 

@@ -1,6 +1,6 @@
 import type { ColumnWord, DecimalSign, Language } from "../facts/index.js";
-import type { ColumnAccuracy } from "./heading-accuracy.js";
-import type { Survey } from "./survey.js";
+import type { ColumnAccuracy } from "./headings/heading-accuracy.js";
+import type { Survey } from "./rows/survey.js";
 
 /** A survey, or one sentence that says why the file holds none. */
 export type SurveyReading =

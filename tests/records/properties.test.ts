@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { foldText } from "../../src/base/index.js";
 import { factOf, isNumeric, type Locale, SURVEY_FACTS } from "../../src/facts/index.js";
-import type { CellReading } from "../../src/records/cell-reading.js";
+import type { CellReading } from "../../src/records/cells/cell-reading.js";
 import { readExample } from "../tools/read-example.js";
 import { shippedRulebook } from "../tools/shipped.js";
 import { plainFact, surveyOfCsv } from "../tools/survey-of.js";

@@ -7,12 +7,12 @@ import {
   type WordLists,
   withAccuracy,
 } from "../../src/facts/index.js";
-import type { CellReading } from "../../src/records/cell-reading.js";
-import { matchHeading } from "../../src/records/heading.js";
-import { accuracyOfHeading, openHeading, wayAlone } from "../../src/records/heading-accuracy.js";
-import { styleOfLocale } from "../../src/records/number-style.js";
-import { readCell } from "../../src/records/read-cell.js";
-import { type Vocabulary, vocabularyOf } from "../../src/records/vocabulary.js";
+import type { CellReading } from "../../src/records/cells/cell-reading.js";
+import { styleOfLocale } from "../../src/records/cells/number-style.js";
+import { readCell } from "../../src/records/cells/read-cell.js";
+import { matchHeading } from "../../src/records/headings/heading.js";
+import { accuracyOfHeading, openHeading, wayAlone } from "../../src/records/headings/heading-accuracy.js";
+import { type Vocabulary, vocabularyOf } from "../../src/records/words/vocabulary.js";
 import type { CellValue } from "../../src/workbook/index.js";
 
 export interface Example {
