@@ -1,38 +1,9 @@
-export {
-  type BookSignature,
-  readSignatureFile,
-  SIGNATURE_FILE,
-  type SignedBook,
-  signatureText,
-  textToSign,
-} from "./book-signature.js";
-export { givenFacts } from "./case-reading.js";
-export { columnOption } from "./column-option.js";
-export { type CompiledGroup, type CompiledMember, compileGroup } from "./compile-group.js";
-export { type CompileOptions, compileRule } from "./compile-rule.js";
-export { inForce } from "./dated.js";
-export type { Deviation, Deviations } from "./deviation.js";
-export {
-  type ComputedFact,
-  type EngineComparison,
-  type EngineCondition,
-  type EngineRoot,
-  type EngineRules,
-  type EngineValue,
-  engineRules,
-} from "./engine-rules.js";
-export { readGiven } from "./fact-values.js";
-export { factsInCondition, factsNamedBy } from "./facts-named.js";
-export { type FileLimits, RULEBOOK_LIMITS } from "./file-limits.js";
-export { isRulePath } from "./file-roles.js";
-export type { Group, GroupMember } from "./group.js";
-export type { CompiledRule, Judgement, LimitSpoken, Margin, OpenFact } from "./judgement.js";
-export { type LoadOptions, loadRulebook } from "./load.js";
-export { waysOn } from "./measuring-reading.js";
-export { modelFactsOn } from "./model-reading.js";
-export { canBeChanged } from "./names-in-use.js";
+export type { Deviation, Deviations } from "./book/deviation.js";
+export type { Group, GroupMember } from "./book/group.js";
+export type { CompiledRule, Judgement, LimitSpoken, Margin, OpenFact } from "./book/judgement.js";
 export {
   type BookThing,
+  CHANGEABLE_KINDS,
   type Overlay,
   type OverlayChange,
   type OverlayFiles,
@@ -40,13 +11,7 @@ export {
   type SwitchedOff,
   type WordOfOverlays,
   wordOfOverlays,
-} from "./overlay.js";
-export { type OverlayAlone, type OverlayReading, readOverlay } from "./overlay-alone.js";
-export { type CheckedFile, readCheckedFile } from "./read-checked-file.js";
-export { type ColumnFileReading, readColumnFile } from "./read-column-file.js";
-export { type DeviationsReading, readDeviationFile } from "./read-deviation-file.js";
-export { readSiteFile, type SiteReading } from "./read-site-file.js";
-export { type AddedWords, addWords, readWordFile, type WordFileReading } from "./read-word-file.js";
+} from "./book/overlay.js";
 export type {
   Band,
   BandKind,
@@ -59,8 +24,8 @@ export type {
   Operator,
   Rule,
   RuleCase,
-} from "./rule.js";
-export { BASES, OPERATORS } from "./rule.js";
+} from "./book/rule.js";
+export { BASES, OPERATORS } from "./book/rule.js";
 export type {
   FileFinding,
   ModelValue,
@@ -69,10 +34,46 @@ export type {
   RulebookLoading,
   SensorModel,
   WayOfMeasuring,
-} from "./rulebook.js";
-export { type CaseOptions, type CaseRun, differenceOf, type PreparedCase, prepareCase, runCase } from "./run-case.js";
+} from "./book/rulebook.js";
+export type { TableEntry, TableRow, ValueTable } from "./book/table.js";
+export { type CompiledGroup, type CompiledMember, compileGroup } from "./judging/compile-group.js";
+export { type CompileOptions, compileRule } from "./judging/compile-rule.js";
 export {
-  CHANGEABLE_KINDS,
+  type ComputedFact,
+  type EngineComparison,
+  type EngineCondition,
+  type EngineRoot,
+  type EngineRules,
+  type EngineValue,
+  engineRules,
+} from "./judging/engine-rules.js";
+export { factsInCondition, factsNamedBy } from "./judging/facts-named.js";
+export {
+  type CaseOptions,
+  type CaseRun,
+  differenceOf,
+  type PreparedCase,
+  prepareCase,
+  runCase,
+} from "./judging/run-case.js";
+export { type TableLookup, tablesOn, withTables } from "./judging/table-lookup.js";
+export { type BandTrace, type ConditionTrace, type RuleTrace, traceRule } from "./judging/trace.js";
+export {
+  type BookSignature,
+  readSignatureFile,
+  SIGNATURE_FILE,
+  type SignedBook,
+  signatureText,
+  textToSign,
+} from "./loading/book-signature.js";
+export { type LoadOptions, loadRulebook } from "./loading/load.js";
+export { type OverlayAlone, type OverlayReading, readOverlay } from "./loading/overlay-alone.js";
+export { givenFacts } from "./reading/case-reading.js";
+export { inForce } from "./reading/dated.js";
+export { readGiven } from "./reading/fact-values.js";
+export { waysOn } from "./reading/measuring-reading.js";
+export { modelFactsOn } from "./reading/model-reading.js";
+export {
   choose,
   DIALECT,
   editorSchema,
@@ -81,7 +82,13 @@ export {
   SCHEMA_FILES,
   TEXT,
 } from "./schemas/index.js";
-export { below, type Report } from "./source.js";
-export type { TableEntry, TableRow, ValueTable } from "./table.js";
-export { type TableLookup, tablesOn, withTables } from "./table-lookup.js";
-export { type BandTrace, type ConditionTrace, type RuleTrace, traceRule } from "./trace.js";
+export { columnOption } from "./site-files/column-option.js";
+export { type CheckedFile, readCheckedFile } from "./site-files/read-checked-file.js";
+export { type ColumnFileReading, readColumnFile } from "./site-files/read-column-file.js";
+export { type DeviationsReading, readDeviationFile } from "./site-files/read-deviation-file.js";
+export { readSiteFile, type SiteReading } from "./site-files/read-site-file.js";
+export { type AddedWords, addWords, readWordFile, type WordFileReading } from "./site-files/read-word-file.js";
+export { type FileLimits, RULEBOOK_LIMITS } from "./text/file-limits.js";
+export { isRulePath } from "./text/file-roles.js";
+export { canBeChanged } from "./text/names-in-use.js";
+export { below, type Report } from "./text/source.js";

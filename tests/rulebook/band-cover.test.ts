@@ -2,10 +2,10 @@ import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { single } from "../../src/base/index.js";
 import type { FactState } from "../../src/facts/index.js";
-import { readyBand } from "../../src/rulebook/band-check.js";
-import { checkCovered } from "../../src/rulebook/band-cover.js";
 import type { Band, FileFinding } from "../../src/rulebook/index.js";
-import { Report } from "../../src/rulebook/source.js";
+import { readyBand } from "../../src/rulebook/judging/band-check.js";
+import { checkCovered } from "../../src/rulebook/reading/band-cover.js";
+import { Report } from "../../src/rulebook/text/source.js";
 
 const at = { file: "rule.yaml", line: 1, column: 1 };
 const bound = fc.oneof(

@@ -2,7 +2,6 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { dayBefore, type Interval, type Outcome, round12, type Stage, single } from "../../src/base/index.js";
 import { type FactState, factOf, isNumeric, type KnownFact } from "../../src/facts/index.js";
-import { takeGiven } from "../../src/rulebook/case-reading.js";
 import {
   type Band,
   type Bound,
@@ -14,6 +13,7 @@ import {
   tablesOn,
   withTables,
 } from "../../src/rulebook/index.js";
+import { takeGiven } from "../../src/rulebook/reading/case-reading.js";
 import { nextAbove, nextBelow } from "./doubles.js";
 import { shippedRulebook } from "./shipped.js";
 

@@ -1,5 +1,5 @@
 import { LANGUAGES, MODEL_FACTS } from "../../facts/index.js";
-import { BASES } from "../rule.js";
+import { BASES } from "../book/rule.js";
 import { VERSION } from "./overlay-schema.js";
 import {
   CITATIONS,

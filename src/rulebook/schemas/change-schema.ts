@@ -1,3 +1,4 @@
+import { CHANGEABLE_KINDS, type ChangeableKind } from "../book/overlay.js";
 import { CONDITION_SCHEMA, MODEL_SCHEMA } from "./book-schemas.js";
 import { GROUP_SCHEMA } from "./group-schema.js";
 import { MEASURING_SCHEMA } from "./measuring-schema.js";
@@ -5,21 +6,15 @@ import { choose, DAY, DIALECT, ID, type JsonSchema, TEXT } from "./parts.js";
 import { RULE_SCHEMA } from "./rule-schema.js";
 import { TABLE_SCHEMA } from "./table-schema.js";
 
-/** The kinds of things that an overlay can change, with the schema of their files. */
-const KIND_SCHEMAS = {
+/** The schema of the files of each kind. */
+const KIND_SCHEMAS: Readonly<Record<ChangeableKind, JsonSchema>> = {
   rule: RULE_SCHEMA,
   model: MODEL_SCHEMA,
   condition: CONDITION_SCHEMA,
   table: TABLE_SCHEMA,
   group: GROUP_SCHEMA,
   measuring: MEASURING_SCHEMA,
-} as const;
-
-/** A kind of thing that an overlay can change. */
-export type ChangeableKind = keyof typeof KIND_SCHEMAS;
-
-/** The kinds in the order in which they are listed. */
-export const CHANGEABLE_KINDS = Object.keys(KIND_SCHEMAS) as readonly ChangeableKind[];
+};
 
 function fileOf(kind: ChangeableKind): string {
   return `${kind}.schema.json`;

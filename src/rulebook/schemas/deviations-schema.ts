@@ -1,4 +1,4 @@
-import { ACCEPTABLE } from "../deviation.js";
+import { ACCEPTABLE } from "../book/deviation.js";
 import { choose, DAY, DIALECT, ID, type JsonSchema, TEXT } from "./parts.js";
 
 const LIMIT: JsonSchema = {

@@ -13,7 +13,7 @@ import { TABLE_SCHEMA } from "./table-schema.js";
 import { WORDS_SCHEMA } from "./words-schema.js";
 
 export { CONDITION_SCHEMA, MODEL_SCHEMA, RULEBOOK_SCHEMA } from "./book-schemas.js";
-export { CHANGE_SCHEMA, CHANGEABLE_KINDS, type ChangeableKind, REFERRED_BY_CHANGES } from "./change-schema.js";
+export { CHANGE_SCHEMA, REFERRED_BY_CHANGES } from "./change-schema.js";
 export { COLUMNS_SCHEMA, IGNORE } from "./columns-schema.js";
 export { DEVIATIONS_SCHEMA } from "./deviations-schema.js";
 export { editorSchema } from "./editor/editor-schema.js";

@@ -1,5 +1,5 @@
 import { CATALOGUE, factOf } from "../../facts/index.js";
-import { BASES, OPERATORS } from "../rule.js";
+import { BASES, OPERATORS } from "../book/rule.js";
 
 /** A JSON Schema (draft 7) as a plain object. */
 export type JsonSchema = Readonly<Record<string, unknown>>;

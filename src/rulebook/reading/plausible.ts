@@ -1,0 +1,15 @@
+import type { Interval } from "../../base/index.js";
+import type { FactDefinition } from "../../facts/index.js";
+import type { Report } from "../text/source.js";
+
+/** Reports a number that cannot be meant: a slip of the pen in the number or its unit. */
+export function checkPlausible(value: Interval, definition: FactDefinition, at: string, report: Report): void {
+  const { plausible, unit = "" } = definition;
+  if (!plausible || (value.lowest >= plausible.lowest && value.highest <= plausible.highest)) return;
+  const range = `${plausible.lowest} to ${plausible.highest} ${unit}`;
+  report.atValue(
+    at,
+    "implausible",
+    `${value.lowest} ${unit} is no plausible ${definition.name} (${range}); check number and unit`,
+  );
+}
