@@ -116,7 +116,7 @@ async function runExport(
 
 /** Writes all files of a filled mapping together. */
 async function writeFilling(
-  { filling: { mapping, targets }, receipt }: ExportToWrite,
+  { filling: { mapping, targets }, asRead, receipt }: ExportToWrite,
   head: ResultHead,
   { out = ".", overwrite }: ExportOptions,
   inputs: readonly string[],
@@ -134,7 +134,8 @@ async function writeFilling(
   const started = await OutputBatch.start(
     // What makes the set complete is put in place last.
     [...names, RECEIPT_NAME].map((name) => join(out, name)),
-    { inputs, overwrite },
+    // Told against a state that has moved on, it could not be accepted.
+    { inputs, overwrite, asRead },
   );
   if (!started.ok) {
     for (const { path, text } of started.problems) terminal.err(`spotface: ${path}: ${text}\n`);
