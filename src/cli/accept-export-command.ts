@@ -65,7 +65,7 @@ export function acceptExportCommand(terminal: Terminal): Command {
 
 async function runAccept(path: string, options: Options, terminal: Terminal): Promise<void> {
   const receipt = await receiptAt(path, terminal);
-  const state = await stateIfAny(options.state, terminal);
+  const { stored: state, asRead } = await stateIfAny(options.state, terminal);
   const refused = await refusedOf(receipt, options, terminal);
   const byTarget = new Map<string, Set<string>>();
   for (const { target, id } of refused) byTarget.set(target, (byTarget.get(target) ?? new Set()).add(id));
@@ -74,7 +74,8 @@ async function runAccept(path: string, options: Options, terminal: Terminal): Pr
   const inputs = [path, ...(options.refused === undefined ? [] : [options.refused])];
   const data = [...exportedStateText(accepting.state)].join("");
   // The state is read and written, and replaced only by one that follows it.
-  const done = await writeTogether([{ path: options.state, data }], { inputs, overwrite: state !== null });
+  const rules = { inputs, overwrite: state !== null, asRead: [asRead] };
+  const done = await writeTogether([{ path: options.state, data }], rules);
   if (!done.ok) stop(terminal, `${done.error.path}: ${done.error.text}`);
   await terminal.out(report(receipt, refused, options.state));
 }

@@ -1,32 +1,18 @@
-import { existsSync } from "node:fs";
-import { mkdir, readdir } from "node:fs/promises";
-import { join } from "node:path";
 import { Command } from "commander";
 import { z } from "zod";
-import { sha256OfBytes } from "../base/index.js";
-import { OutputBatch } from "../disk/index.js";
-import { exportReceiptText, fillMapping, leftOverParts } from "../handover/index.js";
-import {
-  countOf,
-  differenceText,
-  exportText,
-  handoverFileNames,
-  handoverFiles,
-  mappingProblemsText,
-  pointWording,
-  type WrittenFile,
-} from "../outputs/index.js";
-import { type ResultHead, type ScreeningInput, screen } from "../screening/index.js";
-import { type ExportToWrite, exportToWrite, RECEIPT_NAME } from "./export-difference.js";
+import { fillMapping } from "../handover/index.js";
+import { countOf, differenceText, exportText, mappingProblemsText, pointWording } from "../outputs/index.js";
+import { type ScreeningInput, screen } from "../screening/index.js";
+import { exportToWrite } from "./export-difference.js";
 import { deviationsOf } from "./open-deviations.js";
 import { mappingOf } from "./open-mapping.js";
 import { inputPaths } from "./open-reading.js";
-import { writePieces } from "./pieces.js";
 import { READING_OPTIONS } from "./reading-options.js";
 import { addDeviationsOption, addRunOptions, checkedAction } from "./run-options.js";
 import { CannotRun, dayOf, readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { SCREEN_OPTIONS } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
+import { writeExport } from "./write-export.js";
 
 const { set, stage, asOf, site, siteFile, deviations, rules, over, trust, overwrite } = SCREEN_OPTIONS.shape;
 
@@ -106,66 +92,10 @@ async function runExport(
       terminal.err(`spotface: ${file === null ? "" : `${file}: `}${text}\n`);
     throw new CannotRun();
   }
-  const written = options.dryRun ? null : await writeFilling(toWrite, head, options, inputs, terminal);
+  const written = options.dryRun ? null : await writeExport(toWrite, head, options, inputs, terminal);
   await terminal.out(
     (toWrite.difference === null ? "" : differenceText(options.since ?? "", toWrite.difference)) +
       exportText(toWrite.filling, head, written),
   );
   terminal.setExitCode(0);
-}
-
-/** Writes all files of a filled mapping together. */
-async function writeFilling(
-  { filling: { mapping, targets }, receipt }: ExportToWrite,
-  head: ResultHead,
-  { out = ".", overwrite }: ExportOptions,
-  inputs: readonly string[],
-  terminal: Terminal,
-): Promise<readonly WrittenFile[]> {
-  const { asOf, program } = head;
-  const names = targets.flatMap((filled) => handoverFileNames({ ...filled, asOf }));
-  const there = existsSync(out) ? await readdir(out) : [];
-  const stale = leftOverParts(mapping.targets, asOf, there, names);
-  for (const name of stale) {
-    terminal.err(`spotface: ${join(out, name)}: a part of an earlier export that this one does not write; remove it\n`);
-  }
-  if (stale.length > 0) throw new CannotRun();
-  await mkdir(out, { recursive: true });
-  const started = await OutputBatch.start(
-    // What makes the set complete is put in place last.
-    [...names, RECEIPT_NAME].map((name) => join(out, name)),
-    { inputs, overwrite },
-  );
-  if (!started.ok) {
-    for (const { path, text } of started.problems) terminal.err(`spotface: ${path}: ${text}\n`);
-    throw new CannotRun();
-  }
-  const { batch } = started;
-  const takeBack = terminal.onInterrupt(() => batch.abandon());
-  const written: WrittenFile[] = [];
-  const digests: { file: string; digest: string }[] = [];
-  try {
-    for (const { target, mapped } of targets) {
-      for await (const { name, what, bytes } of handoverFiles({
-        mapping,
-        target,
-        mapped,
-        asOf,
-        program: program.name,
-      })) {
-        await batch.write(join(out, name), bytes);
-        written.push({ what, file: join(out, name), note: null });
-        digests.push({ file: name, digest: sha256OfBytes(bytes) });
-      }
-    }
-    const path = join(out, RECEIPT_NAME);
-    await writePieces(batch, path, exportReceiptText(receipt(digests)));
-    written.push({ what: "receipt", file: path, note: null });
-    const done = await batch.finish();
-    if (!done.ok) stop(terminal, `${done.error.path}: ${done.error.text}`);
-  } finally {
-    takeBack();
-    await batch.abandon();
-  }
-  return written;
 }

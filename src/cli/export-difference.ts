@@ -1,5 +1,5 @@
 import { sha256OfBytes, showText, windows1252Byte } from "../base/index.js";
-import { type DiskProblem, readSurveyFile } from "../disk/index.js";
+import { type AsRead, type DiskProblem, readSurveyFile } from "../disk/index.js";
 import {
   type DifferenceFound,
   differenceSince,
@@ -37,6 +37,8 @@ export interface ExportToWrite {
   readonly filling: Filling;
   /** What changed since the state that was given; null where all rows are written. */
   readonly difference: Extract<DifferenceFound, { ok: true }> | null;
+  /** The state as it was read; empty where there was none. */
+  readonly asRead: readonly AsRead[];
   /** The receipt, once the digests of the written files are known. */
   receipt(files: ExportReceipt["files"]): ExportReceipt;
 }
@@ -82,6 +84,7 @@ export async function exportToWrite(
     ok: true,
     filling: { ...whole, targets },
     difference: state === null ? null : found,
+    asRead: opening === null ? [] : [opening.asRead],
     receipt: (written) => exportReceipt(found.targets, since, source, written),
   };
 }

@@ -1,5 +1,5 @@
 import { type ExportReceipt, type Filling, fillMapping } from "../handover/index.js";
-import { type HandoverFile, handoverFiles, pointWording } from "../outputs/index.js";
+import { type HandoverFile, handoverFiles, handoverGroup, pointWording } from "../outputs/index.js";
 import type { FileFinding } from "../rulebook/index.js";
 import { type ExportToWrite, exportToWrite } from "./export-difference.js";
 import { openMapping } from "./open-mapping.js";
@@ -65,9 +65,10 @@ export async function exportFiles(
     difference,
     receipt,
     files: async function* () {
-      for (const { target, mapped } of filling.targets) {
-        yield* handoverFiles({ mapping: filling.mapping, target, mapped, asOf, program: program.name });
-      }
+      const { mapping, targets } = filling;
+      for (const filled of targets) yield* handoverFiles({ mapping, ...filled, asOf, program: program.name });
+      const group = handoverGroup({ mapping, targets, asOf, isWhole: difference === null });
+      if (group !== null) yield group;
     },
   };
 }

@@ -7,6 +7,7 @@ export { readFolderAtCommit } from "./read-commit.js";
 export type { FolderLimits, FolderReading } from "./read-folder.js";
 export { DEFAULT_FOLDER_LIMITS, readTextFolder } from "./read-folder.js";
 export type { TextReading } from "./read-text.js";
-export { readTextFile } from "./read-text.js";
+export { readTextFile, textOfBytes } from "./read-text.js";
+export type { AsRead } from "./unless-changed.js";
 export type { WritingResult, WritingRules } from "./write-together.js";
 export { OutputBatch, writeTogether } from "./write-together.js";

@@ -4,16 +4,39 @@ import { hostname } from "node:os";
 import { join } from "node:path";
 import { sha256OfBytes } from "../base/index.js";
 
-/** Temporary files of this program alone: the machine, the process, and a random part. */
-const TEMPORARY = /^\.spotface-([0-9a-f]{8})-([1-9]\d{0,9})-[0-9a-f-]{36}\.tmp$/;
+/** Temporary files of this program alone: the machine, the process, a random part, and what a claim is on. */
+const TEMPORARY = /^\.spotface-([0-9a-f]{8})-([1-9]\d{0,9})-[0-9a-f-]{36}(?:-([0-9a-f]{8}))?\.tmp$/;
 /** No run takes as long; what is older was left behind on whatever machine. */
 const LONGEST_RUN_MS = 86_400_000;
 
 const THIS_MACHINE = sha256OfBytes(new TextEncoder().encode(hostname())).slice(0, 8);
 
-/** A name for a temporary file by which a later run knows whose it was. */
-export function temporaryName(): string {
-  return `.spotface-${THIS_MACHINE}-${process.pid}-${randomUUID()}.tmp`;
+/** Whose a temporary file is. */
+export interface TemporaryOwner {
+  readonly isOfThisMachine: boolean;
+  readonly process: number;
+  /** What the claim is on; null where it is no claim but a file that is being written. */
+  readonly claimOn: string | null;
+}
+
+/**
+ * A name for a temporary file by which a later run knows whose it was.
+ *
+ * @param claimOn - 8 hexadecimal digits: what it is a claim on; left out for a file that is being written
+ */
+export function temporaryName(claimOn?: string): string {
+  return `.spotface-${THIS_MACHINE}-${process.pid}-${randomUUID()}${claimOn === undefined ? "" : `-${claimOn}`}.tmp`;
+}
+
+/** Whose a file of this name is; null where it is no temporary file of this program. */
+export function ownerOf(name: string): TemporaryOwner | null {
+  const [, machine, owner, claimOn = null] = TEMPORARY.exec(name) ?? [];
+  return machine === undefined ? null : { isOfThisMachine: machine === THIS_MACHINE, process: Number(owner), claimOn };
+}
+
+/** Whether the run that the file was of is known to have ended. */
+export function hasEnded({ isOfThisMachine, process: owner }: TemporaryOwner): boolean {
+  return isOfThisMachine && !isRunning(owner);
 }
 
 /**
@@ -24,11 +47,10 @@ export async function removeLeftBehind(folder: string): Promise<void> {
   // Best effort throughout: a leftover harms no one, and whether the folder can be used is found out by using it.
   const names = await readdir(folder).catch(() => []);
   for (const name of names) {
-    const [, machine, owner] = TEMPORARY.exec(name) ?? [];
-    if (machine === undefined) continue;
+    const owner = ownerOf(name);
+    if (owner === null) continue;
     const path = join(folder, name);
-    const isOver = machine === THIS_MACHINE && !isRunning(Number(owner));
-    if (isOver || (await isOld(path))) await rm(path, { force: true }).catch(() => {});
+    if (hasEnded(owner) || (await isOld(path))) await rm(path, { force: true }).catch(() => {});
   }
 }
 

@@ -18,8 +18,15 @@ export const MOST_TEXT_BYTES = 4_194_304;
  */
 export async function readTextFile(path: string, maxBytes: number = MOST_TEXT_BYTES): Promise<TextReading> {
   const reading = await readSurveyFile(path, maxBytes);
-  if (!reading.ok) return reading;
-  const { bytes } = reading;
+  return reading.ok ? textOfBytes(path, reading.bytes) : reading;
+}
+
+/**
+ * The text of a file that has been read.
+ *
+ * @param path - as the user gave it
+ */
+export function textOfBytes(path: string, bytes: Uint8Array): TextReading {
   const [a, b] = bytes;
   if ((a === 0xff && b === 0xfe) || (a === 0xfe && b === 0xff)) {
     return { ok: false, error: diskProblem(path, "utf-16", "it is text in UTF-16; save it in UTF-8") };

@@ -4,6 +4,7 @@ import { checkWritable } from "./check-writable.js";
 import { type DiskProblem, diskProblem, problemOf, shownPath } from "./disk-problem.js";
 import { removeLeftBehind, temporaryName } from "./left-behind.js";
 import { ReusedEncoding } from "./reused-encoding.js";
+import { type AsRead, unlessChanged } from "./unless-changed.js";
 
 /** What a set of outputs may and may not touch. */
 export interface WritingRules {
@@ -11,6 +12,8 @@ export interface WritingRules {
   readonly inputs: readonly string[];
   /** Whether existing files may be replaced. */
   readonly overwrite: boolean;
+  /** Files that must still be as this run has read them when its outputs are put in place; else nothing is. */
+  readonly asRead?: readonly AsRead[];
 }
 
 /** All outputs are in place, or why not; `inPlace` names those that already were when it failed. */
@@ -33,10 +36,12 @@ interface OpenOutput {
 export class OutputBatch {
   readonly #outputs = new Map<string, OpenOutput>();
   readonly #overwrite: boolean;
+  readonly #asRead: readonly AsRead[];
   #failed: DiskProblem | null = null;
 
-  private constructor(overwrite: boolean) {
+  private constructor({ overwrite, asRead = [] }: WritingRules) {
     this.#overwrite = overwrite;
+    this.#asRead = asRead;
   }
 
   /**
@@ -52,7 +57,7 @@ export class OutputBatch {
     const problems = await checkWritable(targets, rules.inputs, rules.overwrite);
     if (problems.length > 0) return { ok: false, problems };
     for (const folder of foldersOf(targets)) await removeLeftBehind(folder);
-    const batch = new OutputBatch(rules.overwrite);
+    const batch = new OutputBatch(rules);
     for (const target of targets) {
       const problem = await batch.#open(target);
       if (problem === null) continue;
@@ -101,13 +106,17 @@ export class OutputBatch {
           await file.sync();
           await file.close();
         }
-        for (const output of outputs) {
-          current = output.target;
-          this.#failed = await this.#putInPlace(output);
-          if (this.#failed) break;
-          inPlace.push(shownPath(output.target));
-          this.#outputs.delete(output.target);
-        }
+        const targets = outputs.map(({ target }) => target);
+        this.#failed = await unlessChanged(this.#asRead, targets, async () => {
+          for (const output of outputs) {
+            current = output.target;
+            const problem = await this.#putInPlace(output);
+            if (problem !== null) return problem;
+            inPlace.push(shownPath(output.target));
+            this.#outputs.delete(output.target);
+          }
+          return null;
+        });
       }
     } catch (error) {
       this.#failed = problemOf(current, error);

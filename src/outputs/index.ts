@@ -14,6 +14,7 @@ export { leadingFinding } from "./findings/leading.js";
 export { missingOf, reasonOf, remedyOf, sourceOf } from "./findings/reasons.js";
 export type { RuleIndex } from "./findings/rule-index.js";
 export { indexRules } from "./findings/rule-index.js";
+export { GROUP_NAME, type GroupInput, handoverGroup } from "./handover/csvw-group.js";
 export { differenceText } from "./handover/difference-text.js";
 export { exportText, mappingProblemsText } from "./handover/export-text.js";
 export { type HandoverFile, type HandoverInput, handoverFileNames, handoverFiles } from "./handover/handover-files.js";

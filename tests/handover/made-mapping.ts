@@ -1,5 +1,5 @@
 import { type Filling, fillMapping, type Mapping, readMapping } from "../../src/handover/index.js";
-import { type HandoverFile, handoverFiles, pointWording } from "../../src/outputs/index.js";
+import { type HandoverFile, handoverFiles, handoverGroup, pointWording } from "../../src/outputs/index.js";
 import type { ScreeningOptions } from "../../src/screening/index.js";
 import { shippedRulebook } from "../tools/shipped.js";
 import { surveyOfCsv } from "../tools/survey-of.js";
@@ -44,6 +44,11 @@ export async function filesOf(filling: Filling, asOf = "2026-11-25"): Promise<re
     for await (const file of handoverFiles(input)) files.push(file);
   }
   return files;
+}
+
+/** What describes all tables of a filled mapping together. */
+export function groupOf(filling: Filling, isWhole = true, asOf = "2026-11-25"): HandoverFile | null {
+  return handoverGroup({ mapping: filling.mapping, targets: filling.targets, asOf, isWhole });
 }
 
 /** The text tables of a filled mapping by their names; problems are an error. */

@@ -8,11 +8,16 @@ export interface CsvwFinding {
   readonly text: string;
 }
 
-type Json = Readonly<Record<string, unknown>>;
-type Say = (section: string, text: string) => void;
+export type Json = Readonly<Record<string, unknown>>;
+export type Say = (section: string, text: string) => void;
 
 /** The findings about a metadata document that describes one table. */
 export function checkMetadata(text: string): readonly CsvwFinding[] {
+  return checkDocument(text, (metadata, say) => checkTableDescription(metadata, ["@context"], say));
+}
+
+/** Reads a document, checks its context, and hands it on. */
+export function checkDocument(text: string, check: (metadata: Json, say: Say) => void): readonly CsvwFinding[] {
   const findings: CsvwFinding[] = [];
   const say: Say = (section, words) => void findings.push({ section, text: words });
   let metadata: unknown;
@@ -26,12 +31,18 @@ export function checkMetadata(text: string): readonly CsvwFinding[] {
     return findings;
   }
   checkContext(metadata["@context"], say);
+  check(metadata, say);
+  return findings;
+}
+
+/** @param atTop - properties that only the object at the top of a document has */
+export function checkTableDescription(metadata: Json, atTop: readonly string[], say: Say): void {
   if (typeof metadata.url !== "string") say("metadata 5.4.1", "a table description has a url, a string");
   else if (!isUrlReference(metadata.url)) say("metadata 5.1.2", "a link property is a URL");
   checkKeys(
     metadata,
     [
-      "@context",
+      ...atTop,
       "@id",
       "@type",
       "url",
@@ -49,7 +60,6 @@ export function checkMetadata(text: string): readonly CsvwFinding[] {
   if (metadata["@type"] !== undefined && metadata["@type"] !== "Table") say("metadata 5.4.2", "@type is Table");
   if (metadata.dialect !== undefined) checkDialect(metadata.dialect, say);
   if (metadata.tableSchema !== undefined) checkSchema(metadata.tableSchema, say);
-  return findings;
 }
 
 const INHERITED = [
@@ -66,7 +76,7 @@ const INHERITED = [
   "valueUrl",
 ];
 
-function isObject(value: unknown): value is Json {
+export function isObject(value: unknown): value is Json {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
@@ -75,7 +85,7 @@ function isUrlReference(text: string): boolean {
 }
 
 /** Common properties are prefixed names or absolute URLs (metadata 5.8.1); others must be known. */
-function checkKeys(object: Json, known: readonly string[], section: string, say: Say): void {
+export function checkKeys(object: Json, known: readonly string[], section: string, say: Say): void {
   for (const key of Object.keys(object)) {
     if (!known.includes(key) && !/^[a-z]+:\w/i.test(key)) say(section, `"${key}" is not defined`);
   }

@@ -1,6 +1,48 @@
 import { parse } from "csv-parse/sync";
 import type { CsvwFinding } from "./check-metadata.js";
 
+/** A group, which has been checked, with the foreign keys of its tables. */
+interface Group {
+  readonly tables: readonly (Metadata & {
+    readonly url: string;
+    readonly tableSchema: {
+      readonly foreignKeys?: readonly {
+        readonly columnReference: string;
+        readonly reference: { readonly resource: string; readonly columnReference: string };
+      }[];
+    };
+  })[];
+}
+
+/**
+ * What is wrong with the references between tables: each row must refer to just one row of the other table, by cells of one
+ * value and one datatype. An empty cell refers to none.
+ *
+ * @param bytesOf - the tables by their urls
+ */
+export function checkReferences(groupText: string, bytesOf: ReadonlyMap<string, Uint8Array>): readonly CsvwFinding[] {
+  const { tables } = JSON.parse(groupText) as Group;
+  const findings: CsvwFinding[] = [];
+  const column = (url: string, name: string): { readonly base: string; readonly cells: readonly string[] } => {
+    const table = tables.find((one) => one.url === url);
+    const place = table?.tableSchema.columns.findIndex((one) => one.name === name) ?? -1;
+    const [, ...rows] = table === undefined ? [] : recordsOf(bytesOf.get(url) ?? new Uint8Array(), table.dialect);
+    const base = table?.tableSchema.columns[place]?.datatype.base ?? "";
+    return { base, cells: rows.map((row) => row[place] ?? "") };
+  };
+  for (const { url, tableSchema } of tables) {
+    for (const { columnReference, reference } of tableSchema.foreignKeys ?? []) {
+      const [own, other] = [column(url, columnReference), column(reference.resource, reference.columnReference)];
+      for (const [index, cell] of own.cells.entries()) {
+        const found = cell === "" || own.base !== other.base ? 0 : other.cells.filter((one) => one === cell).length;
+        if (found !== 1)
+          findings.push({ section: "metadata 5.5", text: `${url}, row ${index + 1}: ${found} rows are "${cell}"` });
+      }
+    }
+  }
+  return findings;
+}
+
 /** The parts of a metadata document, which has been checked, that its table is held to. */
 interface Metadata {
   readonly dialect: {
