@@ -36,6 +36,16 @@ describe("matching", () => {
     expect(summary).toMatchObject({ points: 3, matched: 1, notBuilt: 1, notProposed: 1, needsNewVerdict: 1 });
   });
 
+  it("lists what speaks against a point that nobody proposed, all of it new and worse, without recalling anything", async () => {
+    const { of } = await checkRows([proposal("P1")], [done("P3", { flat_diameter: known(10) })]);
+    const { turned, change, recall, onlyUndecided } = of("P3");
+    expect({ change, recall, onlyUndecided }).toEqual({ change: null, recall: false, onlyUndecided: false });
+    expect(turned.find(({ rule }) => rule === "seat-diameter")?.now).toMatchObject({ outcome: "fail" });
+    expect(turned.map(({ worse, before, asked }) => [worse, before, asked])).toEqual(
+      turned.map(() => [true, null, true]),
+    );
+  });
+
   it("refuses an id that stands in several rows of either side, by name, for that point alone", async () => {
     const { of, summary } = await checkRows(
       [proposal("P1"), proposal("P1"), proposal("P2"), proposal("P3")],
@@ -98,6 +108,8 @@ describe("matching", () => {
     const { of } = await checkRows([proposal("P1", { asset_tag: known("P-1") })], [blank]);
     expect(of("P1")).toMatchObject({ status: "not-built", verdictNow: null, recall: false });
     expect(of("P1").text).toBe("not built yet: built.csv > S row 2 says nothing of what was done");
+    // Its partner is known: it is that row.
+    expect(of("P1").likely).toEqual([]);
     const elsewhere = { ...blank, direction: known("axial") };
     const moved = await checkRows([proposal("P1", { direction: known("vertical") })], [elsewhere]);
     expect(moved.of("P1")).toMatchObject({ status: "matched", needsNewVerdict: true });

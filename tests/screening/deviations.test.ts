@@ -216,6 +216,19 @@ describe("the value that was found when a deviation was accepted", () => {
     ]);
   });
 
+  it("is held to the worse end of a value that is not exact", () => {
+    const within = (lowest: number, highest: number) => ({ ...known(lowest), value: { lowest, highest } });
+    const seat = (lowest: number, highest: number) =>
+      status({ ...SMALL_SEAT, flat_diameter: within(lowest, highest) }, { ...SEAT, value: "28 mm" })?.status;
+    expect([seat(28, 28.6), seat(27.9, 28.5)]).toEqual(["in-use", "worse-than-accepted"]);
+    const torque = (lowest: number, highest: number) =>
+      status(
+        { ...SMALL_SEAT, flat_diameter: known(35), target_torque: within(lowest, highest) },
+        { point: "P-1", rule: "tightening-torque", value: "12 N·m" },
+      )?.status;
+    expect([torque(11.5, 12), torque(11.5, 12.1)]).toEqual(["in-use", "worse-than-accepted"]);
+  });
+
   it("is looked at on both sides of a band, and never across it", async () => {
     const files = (await shippedFiles()).map((file) => ({
       ...file,

@@ -99,6 +99,17 @@ describe("the sum of a group", () => {
   });
 });
 
+describe("the sum of numbers that may lie below zero", () => {
+  const COLD = member("sum", "ambient_max");
+
+  it("is known where all rows are, and has no end on either side where one is not", () => {
+    const rows = [part(true, { lowest: -20, highest: -18 }), part(true, { lowest: 5, highest: 6 }, 2)];
+    expect(ends(together(COLD, rows))).toEqual([-10, -6]);
+    expect(ends(together(COLD, [...rows, part(true, "missing")]))).toEqual([-Infinity, Infinity]);
+    expect(ends(together(COLD, [...rows, part(null, { lowest: -3, highest: -3 })]))).toEqual([-13, -6]);
+  });
+});
+
 describe("the other ways", () => {
   it("count the rows that are surely meant, and those that may be", () => {
     const parts = [part(true, null, 3), part(null, null, 2), part(false, null, 9)];

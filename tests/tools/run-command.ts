@@ -1,6 +1,7 @@
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { runCommandLine } from "../../src/cli/program.js";
 import { RESULT_SCHEMA } from "../../src/outputs/index.js";
+import { secondsOfWork } from "./work.js";
 
 /** What a run of the command line left behind. */
 export interface CommandRun {
@@ -35,11 +36,6 @@ export interface ResultDocument {
 
 const validates = new Ajv2020({ allErrors: true, strict: true, allowUnionTypes: true }).compile(RESULT_SCHEMA);
 
-function secondsSince(start: NodeJS.CpuUsage): number {
-  const { user, system } = process.cpuUsage(start);
-  return (user + system) / 1e6;
-}
-
 /** Runs the program in this process, on a terminal that only remembers. */
 export async function runCommand(...args: readonly string[]): Promise<CommandRun> {
   const run = { code: null as CommandRun["code"], out: "", err: "" };
@@ -58,7 +54,7 @@ export async function runCommand(...args: readonly string[]): Promise<CommandRun
     onInterrupt: () => () => undefined,
     now: () => new Date("2026-06-01T00:00:00Z"),
   });
-  return { ...run, seconds: secondsSince(start) };
+  return { ...run, seconds: secondsOfWork(start) };
 }
 
 /** The result document of a run, checked against its schema. */

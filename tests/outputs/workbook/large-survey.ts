@@ -28,3 +28,30 @@ export function largeInput(rows: number): ScreenedInput {
   });
   return screenedInput([{ ...survey, workbook: workbookOf([sheet]) }], points);
 }
+
+/** The same survey, which counts how often a row, a point or its place in the survey is looked at. */
+export function countedInput(rows: number): { readonly input: ScreenedInput; readonly looks: () => number } {
+  let looks = 0;
+  const counted = <T extends object>(one: T): T =>
+    new Proxy(one, {
+      get: (target, key) => {
+        looks += 1;
+        return Reflect.get(target, key);
+      },
+    });
+  const { surveys, points, ...rest } = largeInput(rows);
+  return {
+    input: {
+      ...rest,
+      points: [...points].map(counted),
+      surveys: surveys.map((survey) => ({
+        ...survey,
+        workbook: {
+          ...survey.workbook,
+          sheets: survey.workbook.sheets.map((sheet) => ({ ...sheet, rows: sheet.rows.map(counted) })),
+        },
+      })),
+    },
+    looks: () => looks,
+  };
+}
