@@ -31,6 +31,8 @@ export type FindingData = readonly [
   group: number,
   /** Margin as a fraction of the limit. */
   fraction: number | null,
+  /** How well its sources are founded; on paper they are told in full with the rule. */
+  bases: number,
   ...facts: readonly number[],
 ];
 
