@@ -18,7 +18,13 @@ export function EntryLine({ entry }: { readonly entry: Entry }) {
 }
 
 /** Notes that are printed; the rest stands in the line already, or is of use only where it can be copied. */
-const ON_PAPER: ReadonlySet<string> = new Set(["Settled by", "Another method", "Rows", "Stated differently"]);
+const ON_PAPER: ReadonlySet<string> = new Set([
+  "Settled by",
+  "Another method",
+  "Rows",
+  "Stated differently",
+  "Not counted",
+]);
 
 /** All that is told of a point or a group once it is opened. */
 export function EntryDetails({ entry, level }: { readonly entry: Entry; readonly level: 4 | 5 }) {

@@ -83,7 +83,7 @@ export function pointEntry(data: ReportData, point: PointData): Entry {
 
 /** A group in words. */
 export function groupEntry(data: ReportData, group: GroupData): Entry {
-  const [, id, rows, disagreements] = group;
+  const [, id, rows, disagreements, notCounted] = group;
   const text = textOf(data);
   const findings = findingsRead(data, group.slice(GROUP_FINDINGS) as FindingsData, null);
   return {
@@ -96,6 +96,7 @@ export function groupEntry(data: ReportData, group: GroupData): Entry {
     notes: noted([
       ["Rows", text(rows)],
       ["Stated differently", text(disagreements)],
+      ["Not counted", text(notCounted)],
     ]),
     findings,
   };
