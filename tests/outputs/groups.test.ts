@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { groupFindings, groupReasonOf, rowsOfGroupInWords } from "../../src/outputs/findings/group-findings.js";
+import { notCountedIn } from "../../src/outputs/findings/rows-in-no-group.js";
 import { indexRules } from "../../src/outputs/findings/rule-index.js";
-import { terminalReport } from "../../src/outputs/index.js";
+import { htmlReport, terminalReport } from "../../src/outputs/index.js";
 import { groupRows, hasGroupRows } from "../../src/outputs/workbook/group-rows.js";
 import { marksOf } from "../../src/outputs/workbook/offending.js";
 import { known, screenRows, surveyOf, unknown } from "../tools/make-record.js";
@@ -79,5 +80,40 @@ describe("groups that do not pass", () => {
     expect(rowsOfGroupInWords([row("a.csv", 2), row("a.csv", 9), row("b.csv", 3)], true)).toBe(
       "a.csv, rows 2, 9; b.csv, row 3",
     );
+  });
+});
+
+describe("rows that no group counts", () => {
+  const REMARK = "2 rows do not state name of the supply clearly";
+
+  async function unnamed() {
+    const unknownName = { ...supplied("", 800, 1000, "4"), supply_name: unknown("missing") };
+    const rows = [...[2, 3].map((row) => supplied("PSU 1", 100, 1000, `${row}`)), unknownName, unknownName];
+    return screenRows(await shippedRulebook(), [surveyOf(rows)], { set: "full" }).screening;
+  }
+
+  it("are told where groups are told, also where every group passes", async () => {
+    const one = await unnamed();
+    expect(one.head.groups).toEqual([]);
+    expect(terminalReport(one.head, one.summary()).replace(/\n +/g, " ")).toContain(
+      `Points that belong together\n  not counted: ${REMARK}`.replace(/\n +/g, " "),
+    );
+    const files = new Set(["made.xlsx"]);
+    expect(hasGroupRows(one.head, files, indexRules(one.head))).toBe(true);
+    const [, row] = [...groupRows(one.head, files, indexRules(one.head))].map(({ cells }) => cells);
+    expect(row?.[0]).toBe("not counted");
+    expect(row?.[5]).toMatch(new RegExp(`^${REMARK}`));
+    const page = [...htmlReport(one)].join("");
+    expect(page.slice(page.indexOf('id="groups-title"'))).toContain(`<strong>Not counted:</strong> ${REMARK}`);
+  });
+
+  it("are told at each group that they may belong to", async () => {
+    const { head: one } = await unnamed();
+    const groups = {
+      supply: [{ fact: "supply_name", value: "PSU 1" }],
+      serial: [{ fact: "sensor_serial", value: "7" }],
+    };
+    expect(notCountedIn({ key: groups.supply }, one)).toMatch(/^rows that do not state what these rows share/);
+    expect(notCountedIn({ key: groups.serial }, one)).toBe("");
   });
 });

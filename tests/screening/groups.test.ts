@@ -202,7 +202,7 @@ describe("serial numbers and channels", () => {
     });
     const remarks = screening.head.surveys[0]?.problems.filter(({ code }) => code === "no-group") ?? [];
     expect(remarks.map(({ text }) => text)).toEqual([
-      "2 rows do not state serial number of the sensor clearly; among points with the same serial number of the sensor they are not counted, and what rules say of these stays open for them",
+      "2 rows do not state serial number of the sensor clearly and may be among any points with the same serial number of the sensor; none of these count them, so that also what passes there passes without them; for these rows what rules say of groups stays open",
     ]);
   });
 

@@ -133,6 +133,19 @@ describe("methods tried in the full set", () => {
     expect(point.methodAdvised).toEqual({ method: "adhesive-pad", verdict, closest: true });
   });
 
+  it("advise no weld that nobody consented to, however little else is open", () => {
+    // The bonded pad lacks three facts, the weld the one word of the maker.
+    const row = { ...FULL, ...SAFE, cure_time: unknown("missing"), thread_depth: known(2), hole_depth: known(3) };
+    const answers = (welding_agreed: FactState) => pointOf({ ...row, welding_agreed }, { set: "full" });
+    const unasked = answers(unknown("missing"));
+    const of = (method: string) => unasked.methods?.find((tried) => tried.method === method);
+    expect(of("welded-pad")).toMatchObject({ fails: [], undecided: ["welded-pad"] });
+    expect(of("tapped-hole")?.fails.length).toBeGreaterThan(1);
+    expect(unasked.methodAdvised?.method).not.toBe("welded-pad");
+    expect(answers(known(false)).methodAdvised?.method).not.toBe("welded-pad");
+    expect(answers(known(true)).methodAdvised).toEqual({ method: "welded-pad", verdict: "pass", closest: false });
+  });
+
   it("advise none as passing where a gate was not asked for lack of a column", () => {
     const { hot_work_allowed: _, ...safe } = SAFE;
     const point = pointOf({ ...FULL, ...safe, behind_wall: known("oil") }, { set: "full" });

@@ -1,4 +1,5 @@
 import { isOpen } from "../../base/index.js";
+import { plainWords } from "../../facts/index.js";
 import type { Finding } from "../../screening/index.js";
 import { missingInWords } from "../wording/facts.js";
 import { sourceInWords } from "../wording/sources.js";
@@ -30,4 +31,9 @@ export function missingOf(findings: readonly Finding[]): string {
 /** Sources of a finding in words. */
 export function sourceOf(finding: Finding, rules: RuleIndex): string {
   return rules.sourcesOf(finding).map(sourceInWords).join("; ");
+}
+
+/** How well the sources of a finding are founded, each word once ("standard, derivation"). */
+export function basesOf(finding: Finding, rules: RuleIndex): string {
+  return [...new Set(rules.sourcesOf(finding).map(({ basis }) => plainWords(basis)))].join(", ");
 }

@@ -26,9 +26,10 @@ td.number,th.number{text-align:right;font-variant-numeric:tabular-nums}
 .cautions{border:2px solid var(--ink);padding:.4rem 1.2rem;margin:1.2rem 0}
 pre,code{font-family:ui-monospace,"DejaVu Sans Mono",monospace;font-size:.92em}
 pre{white-space:pre-wrap;background:var(--raised);padding:.6rem}
+.paper-only{display:none}
 @page{margin:16mm 14mm 18mm}
 @media print{:root{--ink:#000;--quiet:#333;--paper:#fff;--raised:#fff;--line:#777;--link:#000;--fail:#000;--warn:#000;
 --pass:#000;--open:#000}
-body{max-width:none;padding:0;font-size:10pt}.skip,.screen-only{display:none}
+body{max-width:none;padding:0;font-size:10pt}.skip,.screen-only{display:none!important}.paper-only{display:revert}
 tr,figure,.together{break-inside:avoid}thead{display:table-header-group}h1,h2,h3,caption{break-after:avoid}}
 `.trim();

@@ -1,7 +1,7 @@
 import type { CellPlace } from "../../base/index.js";
 import { factName } from "../../facts/index.js";
 import { type FactShown, type Finding, repeatedBy } from "../../screening/index.js";
-import { missingOf, reasonOf, remedyOf, sourceOf } from "../findings/reasons.js";
+import { basesOf, missingOf, reasonOf, remedyOf, sourceOf } from "../findings/reasons.js";
 import type { RuleIndex } from "../findings/rule-index.js";
 import { acceptedInWords } from "../wording/deviations.js";
 import { factValueInWords, limitInWords, marginInWords } from "../wording/facts.js";
@@ -66,6 +66,7 @@ export class CollectedFindings {
       texts.place(accepted === null ? "" : acceptedInWords(accepted)),
       texts.place(group ?? ""),
       margin?.fraction ?? null,
+      texts.place(basesOf(finding, this.#rules)),
       ...finding.facts.map((fact) => texts.place(factInWords(fact))),
     ];
   }

@@ -2,6 +2,7 @@ import { factName, plainWords } from "../../facts/index.js";
 import type { GroupShown, PointResult, ResultHead, RuleShown } from "../../screening/index.js";
 import { rowsOfGroupInWords } from "../findings/group-findings.js";
 import { gravestFirst } from "../findings/leading.js";
+import { notCountedIn } from "../findings/rows-in-no-group.js";
 import { indexRules, type RuleIndex } from "../findings/rule-index.js";
 import { jsonText } from "../json/json-text.js";
 import { otherMethodInWords, triedInWords } from "../wording/methods.js";
@@ -29,8 +30,7 @@ export class CollectedPoints {
     this.#rules = indexRules(head);
     this.#shown = head.rules;
     this.#findings = new CollectedFindings(this.#rules, this.#texts, (sheet) => this.#sheets.of(sheet));
-    const several = head.surveys.length > 1;
-    this.#groups = head.groups.map((group) => this.#group(group, several));
+    this.#groups = head.groups.map((group) => this.#group(group, head));
   }
 
   get size(): number {
@@ -77,12 +77,13 @@ export class CollectedPoints {
     };
   }
 
-  #group(group: GroupShown, several: boolean): GroupData {
+  #group(group: GroupShown, head: ResultHead): GroupData {
     return [
       this.#texts.place(group.title),
       this.#texts.place(group.id),
-      this.#texts.place(rowsOfGroupInWords(group.rows, several)),
+      this.#texts.place(rowsOfGroupInWords(group.rows, head.surveys.length > 1)),
       this.#texts.place(disagreementsInWords(group)),
+      this.#texts.place(notCountedIn(group, head)),
       ...this.#findings.of(this.#ordered(group.findings), null),
     ];
   }

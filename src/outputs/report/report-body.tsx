@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { ResultHead, Summary } from "../../screening/index.js";
+import { rowsInNoGroup } from "../findings/rows-in-no-group.js";
 import { indexRules } from "../findings/rule-index.js";
 import { Patterns } from "./charts/patterns.js";
 import type { ReportData } from "./list/data.js";
@@ -74,6 +75,7 @@ export function ReportBody(props: ReportBodyProps) {
 
 function partsOf({ head, summary, data }: ReportBodyProps): readonly Part[] {
   const rules = indexRules(head);
+  const notCounted = rowsInNoGroup(head);
   const isAnyLeft = head.surveys.some(({ notAsked }) => notAsked.length > 0);
   const { otherMethods, distributions } = summary;
   const when = (isThere: boolean, part: Part): readonly Part[] => (isThere ? [part] : []);
@@ -94,10 +96,10 @@ function partsOf({ head, summary, data }: ReportBodyProps): readonly Part[] {
     { id: "speeds", title: "Speeds", body: <Speeds spread={distributions.lowestSpeed} /> },
     { id: "margins", title: "Margins", body: <Margins margins={distributions.margins} rules={rules} /> },
     { id: "points", title: "Points, machine by machine", body: <Points data={data} /> },
-    ...when(data.groups.length > 0, {
+    ...when(data.groups.length > 0 || notCounted.length > 0, {
       id: "groups",
       title: "Points that belong together",
-      body: <Groups data={data} />,
+      body: <Groups data={data} notCounted={notCounted} />,
     }),
     ...(head.deviations === null
       ? []
@@ -124,10 +126,25 @@ function Points({ data }: { readonly data: ReportData }) {
   );
 }
 
-function Groups({ data }: { readonly data: ReportData }) {
+interface GroupsProps {
+  readonly data: ReportData;
+  /** What is said of rows that no group counts. */
+  readonly notCounted: readonly string[];
+}
+
+function Groups({ data, notCounted }: GroupsProps) {
   return (
     <>
       <p>Judged as a whole; what is said of a group counts in the verdict of each of its points.</p>
+      {notCounted.length === 0 ? null : (
+        <ul>
+          {notCounted.map((text) => (
+            <li key={text}>
+              <strong>Not counted:</strong> {text}.
+            </li>
+          ))}
+        </ul>
+      )}
       <div id="group-list">
         <noscript>
           <PlainGroups data={data} />

@@ -67,5 +67,20 @@ input[type=checkbox]{accent-color:var(--ink);width:1.05rem;height:1.05rem;vertic
 h4,summary{break-after:avoid}body{font-size:9pt}.wide .chart.margins,.ends{width:13rem}.wide .chart.bar{width:8rem}
 .drawn{min-width:8.5rem}th,td{padding:.25rem .4rem}details:not([open]):not(.printed){display:none}
 .wide{overflow:visible}details.printed::details-content{content-visibility:visible;block-size:auto}
-nav,.controls,button{display:none}}
+nav,.controls,button{display:none}
+.machine,.rules-told{font-size:7.5pt;line-height:1.25}
+#list,#group-list,.rules-told{columns:2;column-gap:6mm}
+.machine{margin:.5rem 0}.machine h3,.rules-told h3{font-size:9pt}.verdict{min-width:0}.verdict::after{content:":"}.leading{display:none}
+.entries>li{padding:.12rem 0}.opened{margin:0 0 .2rem;padding:0 0 0 .5rem;border-left-width:1px}.opened p,.opened .notes{margin:0}
+.machine .finding,.rules-told .finding{margin:.15rem 0 .25rem}.finding ul{margin:0;padding-left:1rem}
+.machine .finding>*{display:inline;font-size:inherit;margin:0}.machine .finding h4::after{content:": "}
+:is(.machine .finding dl,.opened .notes)>div{display:inline;break-inside:auto}
+:is(.machine .finding dl,.opened .notes)>div>*{display:inline;white-space:normal}
+.machine dt{color:var(--ink);font-style:italic}.machine dt::after{content:": "}.machine dd::after{content:". "}
+.machine .finding dl>.to-do{display:block}.machine .finding .said dt{display:none}
+#list .of-group dl>:is(.read,.limit,.source,.unknown,.to-do){display:none!important}
+th,td{padding:.12rem .35rem;font-size:8pt;line-height:1.25}#reading :is(th,td){padding:.06rem .3rem;font-size:7pt}
+@page{margin:12mm 12mm 14mm;@bottom-left{content:"A verdict is a screening, not a permission.";font:8pt sans-serif}
+@bottom-right{content:counter(page) " / " counter(pages);font:8pt sans-serif}}
+}
 `.trim();

@@ -1,5 +1,6 @@
 import type { ResultHead } from "../../screening/index.js";
 import { groupFindings, groupReasonOf, rowsOfGroupInWords } from "../findings/group-findings.js";
+import { rowsInNoGroup } from "../findings/rows-in-no-group.js";
 import { indexRules } from "../findings/rule-index.js";
 import { countOf } from "../wording/numbers.js";
 import { markedOutcome } from "../wording/outcomes.js";
@@ -7,7 +8,7 @@ import { paragraph } from "./layout.js";
 
 const GROUPS_SHOWN = 8;
 
-/** Groups that fail or warn, the gravest first, and how many are open. */
+/** Groups that fail or warn, the gravest first, how many are open, and what none of them counts. */
 export function groupsSection(head: ResultHead): readonly string[] {
   const rules = indexRules(head);
   const several = head.surveys.length > 1;
@@ -27,5 +28,6 @@ export function groupsSection(head: ResultHead): readonly string[] {
   }
   if (broken > GROUPS_SHOWN) lines.push(`  and ${broken - GROUPS_SHOWN} more`);
   if (open > 0) lines.push(`  not settled: ${countOf(open, "question")} on groups`);
+  for (const text of rowsInNoGroup(head)) lines.push(...paragraph(text, "  not counted: "));
   return lines.length === 0 ? [] : ["Points that belong together", ...lines];
 }

@@ -62,8 +62,9 @@ export function rowsInNoGroup(
     if (first && keysLacking(first, survey).length > 0) return [];
     const names = group.key.map(factName).join(" and ");
     const text =
-      `${rows === 1 ? "1 row does" : `${rows} rows do`} not state ${names} clearly; among ${group.title} ` +
-      `${rows === 1 ? "it is" : "they are"} not counted, and what rules say of these stays open for ${rows === 1 ? "it" : "them"}`;
+      `${rows === 1 ? "1 row does" : `${rows} rows do`} not state ${names} clearly and may be among any ${group.title}; ` +
+      `none of these count ${rows === 1 ? "it" : "them"}, so that also what passes there passes without ` +
+      `${rows === 1 ? "it; for this row" : "them; for these rows"} what rules say of groups stays open`;
     const nothing = { sheet: null, cell: null, heading: null, found: null };
     return [{ code: "no-group", file: survey.file, fact: group.key.at(-1) ?? null, ...nothing, text }];
   });

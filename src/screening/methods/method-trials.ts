@@ -126,18 +126,29 @@ export class MethodTrials {
     return triedMethod(named, said, ofPoint, { asked, notAsked });
   }
 
-  /** A method of which nothing was asked is never advised; nor is one that is neither meant to stay nor allowed. */
+  /**
+   * A method of which nothing was asked is never advised; nor is one that is neither meant to stay nor allowed; nor one
+   * that a gate holds up which the proposed one passes: the one open fact of a weld that nobody consented to would
+   * otherwise make it closer than any other.
+   */
   #advised(methods: readonly MethodTried[], candidates: readonly string[]): MethodAdvised | null {
     const tested = methods.filter(({ method, asked }) => candidates.includes(method) && asked.length > 0);
+    const asProposed = methods.find((tried) => tried.proposed);
+    const heldAnyway = asProposed === undefined ? [] : this.#gatesAgainst(asProposed);
     const [other] = tested
-      .filter(({ proposed }) => !proposed)
+      .filter((tried) => !tried.proposed && this.#gatesAgainst(tried).every((gate) => heldAnyway.includes(gate)))
       .sort((a, b) => failing(a) - failing(b) || this.#gatesNotAsked(a) - this.#gatesNotAsked(b));
-    const proposed = tested.find((tried) => tried.proposed);
+    const proposed = asProposed && tested.includes(asProposed) ? asProposed : undefined;
     // A proposal is left for answers that are better, not because the other method was asked more or less.
     const best = proposed && (!other || compareAnswers(proposed, other) <= 0) ? proposed : other;
     if (best === undefined) return null;
     const { method, verdict } = best;
     return { method, verdict, closest: verdict !== "pass" || this.#gatesNotAsked(best) > 0 };
+  }
+
+  /** Gates that fail or are open. */
+  #gatesAgainst({ fails, undecided }: MethodTried): readonly string[] {
+    return [...fails, ...undecided].filter((id) => this.#gates.has(id));
   }
 
   #gatesNotAsked({ notAsked }: MethodTried): number {

@@ -75,11 +75,12 @@ describe("the report", () => {
       outcome: "fail",
       message: "the full thread is 7.5 mm deep, the bolt needs 9 mm",
       facts: [
-        { text: expect.stringMatching(/: 7\.5 mm ± 0\.2 mm$/), cells: "Pumps!E5" },
-        { text: expect.stringMatching(/: 9 mm \(models\/a\.yaml, line 3\)$/), cells: "" },
+        { text: expect.stringMatching(/: 7\.5 mm ± 0\.2 mm$/), ownSheet: "Pumps", cells: "E5" },
+        { text: expect.stringMatching(/: 9 mm \(models\/a\.yaml, line 3\)$/), ownSheet: "", cells: "" },
       ],
       limit: expect.stringContaining("not below 9 mm"),
       source: expect.stringContaining("(common practice)"),
+      sourceInShort: expect.stringMatching(/^common practice; in full at rule \d+$/),
       margin: "1.7 mm beyond the limit (18.9 %)",
       missing: "",
       remedy: "tap deeper, or choose a bonded pad",
@@ -112,7 +113,10 @@ describe("the report", () => {
       ],
     });
     const data = dataOf(reportOf([point(6, "warn", [elsewhere])]));
-    expect(data.points[0] && pointEntry(data, data.points[0]).findings[0]?.facts[0]?.cells).toBe("Pumps!F6, Fans!F6");
+    expect(data.points[0] && pointEntry(data, data.points[0]).findings[0]?.facts[0]).toMatchObject({
+      ownSheet: "Pumps",
+      cells: "F6, Fans!F6",
+    });
   });
 
   it("shows the points without its script, unless there are too many to be read", () => {

@@ -31,6 +31,8 @@ export type FindingData = readonly [
   group: number,
   /** Margin as a fraction of the limit. */
   fraction: number | null,
+  /** How well its sources are founded; on paper they are told in full with the rule. */
+  bases: number,
   ...facts: readonly number[],
 ];
 
@@ -66,13 +68,15 @@ export type GroupData = readonly [
   rows: number,
   /** Cells that contradict each other. */
   disagreements: number,
+  /** Rows that may belong to it and are not counted. */
+  notCounted: number,
   ...findings: FindingsData,
 ];
 
 /** Where the findings of a point begin. */
 export const POINT_FINDINGS = 12;
 /** Where the findings of a group begin. */
-export const GROUP_FINDINGS = 4;
+export const GROUP_FINDINGS = 5;
 
 /** Outcomes by their number in the data, the gravest first. */
 export const OUTCOMES = ["fail", "warn", "undecided", "no-limit-in-force", "pass", "not-applicable"] as const;

@@ -14,6 +14,8 @@ import {
 /** A fact of a finding with the cells in which it stands. */
 export interface FactRead {
   readonly text: string;
+  /** Name of the sheet of the point, where the first of its cells stands there; on paper the line of the point says it. */
+  readonly ownSheet: string;
   readonly cells: string;
 }
 
@@ -26,6 +28,8 @@ export interface FindingRead {
   readonly facts: readonly FactRead[];
   readonly limit: string;
   readonly source: string;
+  /** On paper in place of the source, which the list of rules tells in full. */
+  readonly sourceInShort: string;
   readonly margin: string;
   readonly missing: string;
   readonly remedy: string;
@@ -40,6 +44,8 @@ export interface Entry {
   readonly accepted: boolean;
   readonly label: string;
   readonly name: string;
+  /** Where it stands in the survey; the file only where there are several. Empty for a group. */
+  readonly row: string;
   /** What a person should read first; empty where nothing speaks against the point. */
   readonly leading: string;
   /** Said of it as a whole, each with what it is; texts may have several lines. */
@@ -52,22 +58,20 @@ export function pointEntry(data: ReportData, point: PointData): Entry {
   const [, label, name, id, file, sheet, row, verdict, accepted, other, tried, settledBy] = point;
   const text = textOf(data);
   const sheetName = text(data.sheets[sheet]);
+  const place = sheetName === "" ? `line ${row}` : `${sheetName}, row ${row}`;
+  const placeInFile = `${text(data.files[file])}, ${place}`;
   const findings = findingsRead(data, point.slice(POINT_FINDINGS) as FindingsData, sheet);
   return {
     outcome: OUTCOMES[verdict] ?? "undecided",
     accepted: accepted === 1,
     label: text(label),
+    row: data.files.length === 1 ? place : placeInFile,
     // What only repeats the label is told below.
     name: text(name).endsWith(text(label)) ? "" : text(name),
     leading: leadingOf(findings),
     notes: noted([
       ["Point", text(name)],
-      [
-        "Row",
-        sheetName === ""
-          ? `${text(data.files[file])}, line ${row}`
-          : `${text(data.files[file])}, ${sheetName}, row ${row}`,
-      ],
+      ["Row", placeInFile],
       ["Id", id],
       ["Settled by", text(settledBy)],
       ["Another method", text(other)],
@@ -79,7 +83,7 @@ export function pointEntry(data: ReportData, point: PointData): Entry {
 
 /** A group in words. */
 export function groupEntry(data: ReportData, group: GroupData): Entry {
-  const [, id, rows, disagreements] = group;
+  const [, id, rows, disagreements, notCounted] = group;
   const text = textOf(data);
   const findings = findingsRead(data, group.slice(GROUP_FINDINGS) as FindingsData, null);
   return {
@@ -87,10 +91,12 @@ export function groupEntry(data: ReportData, group: GroupData): Entry {
     accepted: false,
     label: text(id),
     name: "",
+    row: "",
     leading: leadingOf(findings),
     notes: noted([
       ["Rows", text(rows)],
       ["Stated differently", text(disagreements)],
+      ["Not counted", text(notCounted)],
     ]),
     findings,
   };
@@ -122,7 +128,7 @@ function pairsOf(findings: FindingsData): readonly (readonly [place: number, cel
 }
 
 function findingRead(data: ReportData, finding: FindingData, cells: string, sheet: number | null): FindingRead {
-  const [rule, outcome, message, limit, source, remedy, margin, missing, accepted, group, , ...facts] = finding;
+  const [rule, outcome, message, limit, source, remedy, margin, missing, accepted, group, , bases, ...facts] = finding;
   const text = textOf(data);
   const [id, title] = data.rules[rule] ?? [0, 0];
   const spelled = cells.split(";");
@@ -131,9 +137,10 @@ function findingRead(data: ReportData, finding: FindingData, cells: string, shee
     title: text(title),
     outcome: OUTCOMES[outcome] ?? "undecided",
     message: text(message),
-    facts: facts.map((fact, at) => ({ text: text(fact), cells: cellsRead(data, spelled[at] ?? "", sheet) })),
+    facts: facts.map((fact, at) => ({ text: text(fact), ...cellsRead(data, spelled[at] ?? "", sheet) })),
     limit: text(limit),
     source: text(source),
+    sourceInShort: bases === 0 ? "" : `${text(bases)}; in full at rule ${rule + 1}`,
     margin: text(margin),
     missing: text(missing),
     remedy: text(remedy),
@@ -143,12 +150,13 @@ function findingRead(data: ReportData, finding: FindingData, cells: string, shee
 }
 
 /** Cells as a spreadsheet program names them, each sheet once ("Pumps!D7, E7, Fans!D7"). */
-function cellsRead(data: ReportData, cells: string, own: number | null): string {
-  if (cells === "") return "";
+function cellsRead(data: ReportData, cells: string, own: number | null): Omit<FactRead, "text"> {
+  if (cells === "") return { ownSheet: "", cells: "" };
   const text = textOf(data);
-  let before = "";
-  return cells
-    .split(",")
+  const [first = "", ...others] = cells.split(",");
+  const ownSheet = own === null || first.includes("!") ? "" : text(data.sheets[own]);
+  let before = ownSheet;
+  const read = [first, ...others]
     .map((spelled) => {
       const [first = "", other] = spelled.split("!");
       const place = other === undefined ? own : Number(first);
@@ -159,6 +167,7 @@ function cellsRead(data: ReportData, cells: string, own: number | null): string 
       return `${sheet}!${cell}`;
     })
     .join(", ");
+  return { ownSheet, cells: read };
 }
 
 function textOf(data: ReportData): (place: number | undefined) => string {

@@ -18,7 +18,7 @@ export function FirstFew<Row>({ rows, what, table }: FirstFewProps<Row>) {
     <>
       {table(rows.slice(0, SHOWN), (name) => name)}
       {rest.length === 0 ? null : (
-        <details>
+        <details class="printed">
           <summary>
             {rest.length} further {what}
           </summary>

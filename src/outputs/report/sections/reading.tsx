@@ -3,6 +3,7 @@ import { factName, plainWords } from "../../../facts/index.js";
 import type { ResultHead, SurveyShown } from "../../../screening/index.js";
 import { LANGUAGE_NAMES } from "../../terminal/sections.js";
 import { countOf } from "../../wording/numbers.js";
+import { columnsAlike } from "./columns-alike.js";
 import { problemLines } from "./problem-lines.js";
 import { Wide } from "./wide.js";
 
@@ -54,20 +55,29 @@ function Columns({ survey }: { readonly survey: SurveyShown }) {
               <th scope="col">why</th>
             </tr>
           </thead>
-          <tbody>
-            {survey.columns.map(({ sheet, column, heading, facts, unit, hidden, why }) => (
-              <tr key={`${sheet}!${column}`}>
-                <td>
-                  {sheet === null ? column : `${sheet}!${column}`}
-                  {hidden ? " (hidden)" : ""}
-                </td>
-                <th scope="row">{heading}</th>
-                <td>{facts.length === 0 ? "not used" : facts.map(factName).join(", ")}</td>
-                <td>{unit ?? ""}</td>
-                <td>{why}</td>
-              </tr>
-            ))}
-          </tbody>
+          {columnsAlike(survey.columns).map(({ sheets, columns }) => (
+            <tbody key={sheets.join("\n")}>
+              {sheets.length === 0 ? null : (
+                <tr>
+                  <th scope="rowgroup" colSpan={5} class="sheets">
+                    {sheets.join(", ")}
+                  </th>
+                </tr>
+              )}
+              {columns.map(({ column, heading, facts, unit, hidden, why }) => (
+                <tr key={column}>
+                  <td>
+                    {column}
+                    {hidden ? " (hidden)" : ""}
+                  </td>
+                  <th scope="row">{heading}</th>
+                  <td>{facts.length === 0 ? "not used" : facts.map(factName).join(", ")}</td>
+                  <td>{unit ?? ""}</td>
+                  <td>{why}</td>
+                </tr>
+              ))}
+            </tbody>
+          ))}
         </table>
       </Wide>
     </details>

@@ -11,9 +11,11 @@ export function Rules({ head }: { readonly head: ResultHead }) {
     <>
       <details class="printed">
         <summary>All {head.rules.length} rules with limits and sources</summary>
-        {head.rules.map((rule) => (
-          <RuleView key={rule.id} rule={rule} />
-        ))}
+        <div class="rules-told">
+          {head.rules.map((rule, place) => (
+            <RuleView key={rule.id} rule={rule} number={place + 1} />
+          ))}
+        </div>
       </details>
       {head.models.map((model) => (
         <ModelView key={model.id} model={model} />
@@ -21,20 +23,23 @@ export function Rules({ head }: { readonly head: ResultHead }) {
       {head.tables.length === 0 ? null : (
         <details class="printed">
           <summary>Tables that the rules look up: {head.tables.length}</summary>
-          {head.tables.map((table) => (
-            <TableView key={table.id} table={table} />
-          ))}
+          <div class="rules-told">
+            {head.tables.map((table) => (
+              <TableView key={table.id} table={table} />
+            ))}
+          </div>
         </details>
       )}
     </>
   );
 }
 
-function RuleView({ rule }: { readonly rule: RuleShown }) {
+/** @param number - by which findings on paper refer to the rule */
+function RuleView({ rule, number }: { readonly rule: RuleShown; readonly number: number }) {
   return (
     <section class="finding">
       <h3>
-        {rule.title} <span class="quiet rule">{rule.id}</span>
+        {number}. {rule.title} <span class="quiet rule">{rule.id}</span>
       </h3>
       <ul>
         {rule.appliesWhen === null ? null : <li>asked where {rule.appliesWhen}</li>}
