@@ -17,8 +17,10 @@ export const BOND_DERIVED: readonly DerivedDefinition[] = [
   }),
   quantity("waiting_time_from", "temperature from which the waiting time of the sheet holds", "temperature", "°C", {
     needs: ["adhesive_set_temperature"],
-    formula: "temperature of the waiting time as the sheet states it, but 20 °C at least, and 20 °C where it states none",
-    formulaSource: "common practice: sheets commonly state the time for 20 °C to 25 °C, those of bonds cured in heat for more",
+    formula:
+      "temperature of the waiting time as the sheet states it, but 20 °C at least, and 20 °C where it states none",
+    formulaSource:
+      "common practice: sheets commonly state the time for 20 °C to 25 °C, those of bonds cured in heat for more",
   }),
   quantity("waiting_time", "time that the bond needs at the temperature while fitting", "time", "min", {
     needs: ["adhesive_set_time", "adhesive_set_temperature", "install_temperature"],
