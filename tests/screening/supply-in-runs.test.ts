@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import type { FactState } from "../../../src/facts/index.js";
-import type { Finding } from "../../../src/screening/index.js";
-import { known, screenRows, surveyOf } from "../../tools/make-record.js";
-import { shippedRulebook } from "../../tools/shipped.js";
+import type { FactState } from "../../src/facts/index.js";
+import type { Finding } from "../../src/screening/index.js";
+import { known, screenRows, surveyOf, unknown } from "../tools/make-record.js";
+import { shippedRulebook } from "../tools/shipped.js";
 
 const rulebook = await shippedRulebook();
 
@@ -47,5 +47,17 @@ describe("what is said of the supply", () => {
         breaks: ["lowest-supply-voltage"],
       }),
     );
+  });
+
+  it("adds up the currents of the models of rows that state none, and those of rows that state one", () => {
+    const row = { sensor_model: known("example-slow-shaft"), supply_name: known("PSU 1"), supply_rating: known(200) };
+    const rows = [row, { ...row, sensor_current: unknown("missing") }, { ...row, sensor_current: known(100) }];
+    const { screening } = screenRows(rulebook, [surveyOf(rows)], { set: "full" });
+    // Twice the 80 mA of the model, and 100 mA as stated.
+    expect(screening.head.groups[0]?.findings[0]).toMatchObject({
+      rule: "supply-current",
+      outcome: "fail",
+      facts: [{ fact: "group.supply_current", lowest: 260, highest: 260 }, { fact: "group.supply_rating" }],
+    });
   });
 });
