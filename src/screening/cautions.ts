@@ -14,3 +14,6 @@ export const CAUTIONS: readonly string[] = [
   "Switch the supply off before connecting. Close unused sockets and keep cables away from rotating parts.",
   "Put guards back and count the tools before the machine is released.",
 ];
+
+/** The same in few words, for tables whose rows are handed on one by one. */
+export const CAUTION_OF_A_ROW = "a screening, not a permission";
