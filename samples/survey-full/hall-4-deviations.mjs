@@ -40,7 +40,7 @@ export const HALL_4_DEVIATIONS = {
   },
   "P-4103, pump, non drive end, axial": { baseline_records: 1, baseline_spread: null, why: "one record only" },
   "P-4104, motor, non drive end, horizontal": { lowest_speed: 300, why: "may creep while flushing" },
-  "P-4104, motor, drive end, horizontal": { baseline_speed: 1500, why: "baseline on the by-pass" },
+  "P-4104, motor, drive end, horizontal": { baseline_speed: 1600, why: "baseline on the by-pass" },
   "P-4104, pump, drive end, horizontal": {
     speed_reference: "none",
     speed_change: 0.5,

@@ -2,7 +2,11 @@
 export const HALL_5_DEVIATIONS = {
   "F-5201, motor, non drive end, horizontal": { cure_time: 10, why: "tightened at once" },
   "F-5201, motor, non drive end, vertical": { cure_time: 40, why: "40 min by the foreman's watch" },
-  "F-5201, motor, drive end, horizontal": { install_temperature: 6, why: "gate was open, cold shell" },
+  "F-5201, motor, drive end, horizontal": {
+    install_temperature: 6,
+    solvent_flash_point: 20,
+    why: "gate was open, cold shell; another cleaner",
+  },
   "F-5201, motor, drive end, vertical": { surface_temperature: 88, why: "hot after long run" },
   "F-5201, fan, drive end, vertical": { rotor_blockable: "tbc", why: "ask for the brake" },
   "F-5201, fan, non drive end, axial": {

@@ -5,9 +5,19 @@ import type { FactDefinition } from "./definition.js";
  * A group file of the rulebook says how each is taken from the rows; `needs` are the facts of a row that it may use.
  */
 export const GROUP_FACTS: readonly FactDefinition[] = [
-  current("supply_current", "running current of all points on the supply", "sensor_current", 1_000_000),
-  current("supply_starting_current", "starting current of all points on the supply", "starting_current", 10_000_000),
-  current("supply_rating", "rated current of the supply, as its rows state it", "supply_rating", 100_000),
+  current(
+    "supply_current",
+    "running current of all points on the supply",
+    ["sensor_current", "current_drawn"],
+    1_000_000,
+  ),
+  current(
+    "supply_starting_current",
+    "starting current of all points on the supply",
+    ["starting_current", "current_at_start"],
+    10_000_000,
+  ),
+  current("supply_rating", "rated current of the supply, as its rows state it", ["supply_rating"], 100_000),
   counted("points_on_supply", "points that name the supply", []),
   counted("critical_points_on_supply", "points of class A machines on the supply", ["criticality"]),
   {
@@ -27,10 +37,10 @@ export const GROUP_FACTS: readonly FactDefinition[] = [
   classOf("machine_criticality", "criticality, as the rows of the machine state it"),
 ];
 
-function current(id: string, name: string, needs: string, highest: number): FactDefinition {
+function current(id: string, name: string, needs: readonly string[], highest: number): FactDefinition {
   const plausible = { lowest: 0, highest };
   const dimension = "current";
-  return { ...ofGroup(id, name), kind: "quantity", dimension, unit: "mA", plausible, needs: [needs] };
+  return { ...ofGroup(id, name), kind: "quantity", dimension, unit: "mA", plausible, needs };
 }
 
 function counted(id: string, name: string, needs: readonly string[], unit = "points"): FactDefinition {

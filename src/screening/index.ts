@@ -1,6 +1,6 @@
 export type { AuditReport } from "./audit.js";
 export { auditScreening } from "./audit.js";
-export { CAUTIONS } from "./cautions.js";
+export { CAUTION_OF_A_ROW, CAUTIONS } from "./cautions.js";
 export { changedFacts } from "./changed-facts.js";
 export {
   type Accepted,

@@ -34,6 +34,9 @@ describe("spotface why", () => {
       "    the whole foot of the sensor rests on flat metal; a sensor that overhangs its seat rocks (common",
       "    practice)",
       "",
+      "A verdict is a screening, not a permission. Local codes, the site's permit system and competent or",
+      "licensed persons decide what is done.",
+      "",
     ]);
   });
 

@@ -3,10 +3,12 @@ import {
   EXTRA_LOW_VOLTAGE,
   extraLowVoltage,
   ipCodeIncludes,
+  readIpCode,
   SMALLEST_OBJECT_KEPT_OUT_MM,
   supplyBandV,
   WATER_TESTS,
   waterDigitIncludes,
+  waterProtection,
 } from "../../src/quantities/index.js";
 import { compareWithTruth, type Given } from "./truth-figures.js";
 
@@ -75,6 +77,10 @@ compareWithTruth(
         5: keepsOut(5) === false ? "dust protected" : "no",
         6: keepsOut(6) === true ? "dust tight" : "no",
       };
+    },
+    "ip-x7-temporary": () => {
+      const under = (mark: string) => waterProtection(readIpCode(mark) ?? { solids: null, water: [] }, "submerged");
+      return { 7: under("IPX7"), 8: under("IPX8"), 9: under("IPX9") };
     },
     "ip-x5-nozzle": () => ({ 5: WATER_TESTS[5].nozzleMm, 6: WATER_TESTS[6].nozzleMm }),
     "ip-solids-others": () => {

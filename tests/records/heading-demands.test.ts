@@ -13,6 +13,35 @@ function read(field: string, heading: string, cell = "16"): unknown {
 
 describe("a heading that says what is demanded", () => {
   it.each([
+    ["hot_work_allowed", "Hot work permit"],
+    ["hot_work_allowed", "Hot work permit required"],
+    ["hot_work_allowed", "Hot work needed"],
+    ["hot_work_allowed", "Schweißerlaubnis"],
+    ["hot_work_allowed", "Feuererlaubnis erforderlich"],
+    ["hot_work_allowed", "Permiso de fuego"],
+    ["hot_work_allowed", "Permis de feu requis"],
+    ["isolation_possible", "LOTO required"],
+    ["isolation_possible", "Freischaltung erforderlich"],
+    ["isolation_possible", "Consignation nécessaire"],
+    ["sensor_certified", "Certified sensor required"],
+    ["sensor_certified", "Ex-Zulassung Sensor erforderlich"],
+    ["maker_consent", "Maker's consent required"],
+    ["maker_consent", "Herstellerfreigabe erforderlich"],
+  ])("is not taken for leave or a precaution that is there: %s, %s", (field, heading) => {
+    expect(read(field, heading, "yes")).toBeNull();
+  });
+
+  it.each([
+    ["hot_work_allowed", "Hot work permitted", "allowed"],
+    ["hot_work_allowed", "Heißarbeiten erlaubt", "allowed"],
+    ["isolation_possible", "LOTO possible", true],
+    ["sensor_certified", "Certified sensor", true],
+    ["maker_consent", "Maker's consent", true],
+  ])("is told from one that says what is there: %s, %s", (field, heading, value) => {
+    expect(read(field, heading, "yes")).toMatchObject({ value });
+  });
+
+  it.each([
     ["hole_depth", "Hole depth required"],
     ["hole_depth", "Hole depth (required)"],
     ["hole_depth", "Min. hole depth"],

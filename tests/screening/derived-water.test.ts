@@ -31,6 +31,9 @@ describe("the protection against water", () => {
     ["IP67", "hot-high-pressure", "lacks"],
     ["IP67/IP69K", "hot-high-pressure", "covers"],
     ["IP66", "submerged", "lacks"],
+    ["IP67", "submerged", "partly"],
+    ["IP66/IP67", "submerged", "partly"],
+    ["IP69", "submerged", "lacks"],
     ["IP68", "submerged", "covers"],
     ["IP66/IP68", "submerged", "covers"],
   ])("of %s against %s: %s", (rating, wetting, expected) => {

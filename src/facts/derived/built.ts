@@ -28,8 +28,9 @@ export const BUILT_DERIVED: readonly DerivedDefinition[] = [
   ),
   asBuilt.choice("baseline_zone", "evaluation zone of the baseline", ["A", "B", "C", "D", "not-zoned"], {
     needs: ["baseline_velocity", "power", "component", "shaft_height", "support_stiffness"],
-    formula: "velocity against the limits of its group (by power, of motors by shaft height) and support",
+    formula:
+      "velocity against the limits of its group (by power, of motors by shaft height) and support; not zoned: pumps, gearboxes, rolls, and fans up to 300 kW on a flexible support",
     formulaSource:
-      "ISO 10816-3:2009 tables A.1 and A.2 as the tests of an open library and a motor manual print them; ISO 20816-3:2022, which follows it, was not read",
+      "ISO 10816-3:2009 tables A.1 and A.2 as the tests of an open library and a motor manual print them, its scope as a seller prints it; ISO 20816-3:2022, which follows it, was not read",
   }),
 ];

@@ -18,16 +18,23 @@ const OHM = "Ohm's law; resistance of the conductors from the tables of the rule
 
 /** Cable and supply. */
 export const WIRING_DERIVED: readonly DerivedDefinition[] = [
-  quantity("current_drawn", "current that the sensor draws", "current", "mA", {
-    needs: ["sensor_current", "model.running_current"],
-    formula: "sensor current as stated, else the running current of the model",
-    formulaSource: "definition",
-  }),
-  quantity("current_at_start", "current that the sensor draws at the start", "current", "mA", {
-    needs: ["starting_current", "model.starting_current"],
-    formula: "starting current as stated, else that of the model",
-    formulaSource: "definition",
-  }),
+  {
+    ...quantity("current_drawn", "current that the sensor draws", "current", "mA", {
+      needs: ["sensor_current", "model.running_current"],
+      formula: "sensor current as stated, else the running current of the model",
+      formulaSource: "definition",
+    }),
+    // As of a current that is stated: the sum of those that are known is the least that a supply carries.
+    plausible: { lowest: 0.5, highest: 2000 },
+  },
+  {
+    ...quantity("current_at_start", "current that the sensor draws at the start", "current", "mA", {
+      needs: ["starting_current", "model.starting_current"],
+      formula: "starting current as stated, else that of the model",
+      formulaSource: "definition",
+    }),
+    plausible: { lowest: 0.5, highest: 20000 },
+  },
   quantity("loop_resistance", "resistance of both conductors of the cable", "resistance", "Ω", {
     needs: CABLE,
     formula: "2 × cable length × resistance per metre × (1 + 0.00393 × (temperature of the copper − 20 °C))",

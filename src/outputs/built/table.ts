@@ -1,5 +1,6 @@
 import type { BuiltHead, BuiltPoint } from "../../built/index.js";
 import { factName } from "../../facts/index.js";
+import { CAUTION_OF_A_ROW } from "../../screening/index.js";
 import { csvRecord, type Field } from "../csv/record.js";
 import { safeText } from "../csv/safe-text.js";
 import { overlaysNamed } from "../wording/overlays.js";
@@ -54,6 +55,7 @@ function columnsFor(head: BuiltHead): Columns {
     ["set", () => set],
     ["issued under", () => head.issued?.run ?? head.proposed.digest],
     ["digest", () => head.digest],
+    ["caution", () => CAUTION_OF_A_ROW],
   ];
 }
 

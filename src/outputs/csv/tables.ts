@@ -1,7 +1,13 @@
 import type { Outcome } from "../../base/index.js";
 import { isOpen } from "../../base/index.js";
 import { factName } from "../../facts/index.js";
-import type { Accepted, Finding, PointResult, ResultHead } from "../../screening/index.js";
+import {
+  type Accepted,
+  CAUTION_OF_A_ROW,
+  type Finding,
+  type PointResult,
+  type ResultHead,
+} from "../../screening/index.js";
 import { gravestFirst } from "../findings/leading.js";
 import { missingOf, reasonOf, remedyOf, sourceOf } from "../findings/reasons.js";
 import { indexRules, type RuleIndex } from "../findings/rule-index.js";
@@ -54,6 +60,7 @@ function runColumns<T>(head: ResultHead): Columns<T> {
     ["as of", () => head.asOf],
     ["stage", () => head.stage],
     ["set", () => head.set],
+    ["caution", () => CAUTION_OF_A_ROW],
   ];
 }
 

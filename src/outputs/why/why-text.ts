@@ -2,6 +2,7 @@ import { formatNumber, type Interval, type Outcome, type Truth } from "../../bas
 import { factName, findFact, plainWords } from "../../facts/index.js";
 import type { Band, BandTrace, ConditionTrace, Rulebook } from "../../rulebook/index.js";
 import {
+  CAUTIONS,
   conditionInWords,
   type FactWhy,
   type NotAsked,
@@ -40,6 +41,8 @@ export function whyText(why: PointWhy, context: WhyContext): string {
     ...inOrder(rules).flatMap((rule) => ["", ...ruleLines(rule, point, index, context)]),
     ...notAskedLines(rules, index),
     ...switchedOffLines(context.head.rulebook),
+    "",
+    ...CAUTIONS.slice(0, 1).flatMap((caution) => paragraph(caution, "")),
   ];
   return lines.map((line) => `${line}\n`).join("");
 }

@@ -124,7 +124,7 @@ export const STEPS: ReadonlyMap<string, Steps> = new Map(
     strain_relief_distance: step(10),
     cable_temperature_max: step(5),
     screen_earthed: choice(["supply-end", "sensor-end"]),
-    ip_rating: choice(["IP54", "IP65", "IP66", "IP67", "IP66/IP67", "IP69", "IP67/IP69"]),
+    ip_rating: choice(["IP54", "IP65", "IP66", "IP67", "IP66/IP67", "IP68", "IP66/IP68", "IP69", "IP67/IP69"]),
     supply_voltage: sizes(DC_VOLTAGES_V),
     supply_voltage_min: step(0.1),
     supply_kind: choice(["dc"]),

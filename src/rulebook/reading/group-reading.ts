@@ -150,7 +150,7 @@ function onlyItsNeeds(
   const [strange] = [...written.facts].filter((id) => !needs.includes(id));
   if (strange === undefined) return true;
   const only = needs.length === 0 ? "rests on nothing but the key" : `rests on ${needs.join(", ")}`;
-  const near = didYouMean(strange, needs) || "; name that";
+  const near = didYouMean(strange, needs) || (needs.length > 1 ? "; name one of these" : "; name that");
   report.atValue(at, "not-of-this-fact", `"${definition.id}" ${only}, and this names "${strange}"${near}`);
   return false;
 }

@@ -1,3 +1,4 @@
+import type { Interval } from "../../base/index.js";
 import type { FactState, Facts } from "../../facts/index.js";
 import { bondShearMPa } from "../../quantities/index.js";
 import { type Derivation, intervalOf, known, rounded, stateOf, unknownFor } from "./deriving.js";
@@ -11,8 +12,23 @@ export const BOND_DERIVED: Readonly<Record<string, Derivation>> = {
     ),
   bond_load: (facts) =>
     monotone(facts, { bond_shear: "rises", bond_strength: "falls" }, (shear, strength) => (100 * shear) / strength),
+  waiting_time_from: deriveWaitingTimeFrom,
   waiting_time: deriveWaitingTime,
 };
+
+/** Where a sheet names no temperature. */
+const ROOM_C = 20;
+
+/** A sheet that names no temperature speaks of a room; one that somebody wrote and nobody can read may speak of an oven. */
+function deriveWaitingTimeFrom(facts: Facts): FactState {
+  const state = stateOf(facts, "adhesive_set_temperature");
+  const sheet = intervalOf(state) ?? (!state.known && state.reason === "missing" ? ROOM : null);
+  if (!sheet) return unknownFor("adhesive_set_temperature", [], facts);
+  const from = { lowest: Math.max(ROOM_C, sheet.lowest), highest: Math.max(ROOM_C, sheet.highest) };
+  return known(rounded(from), ["adhesive_set_temperature"], facts);
+}
+
+const ROOM: Interval = { lowest: ROOM_C, highest: ROOM_C };
 
 /**
  * The time of the sheet; no less on a warmer surface, to be safe. On one that is, or may be, colder than the temperature

@@ -71,15 +71,27 @@ function deriveZone(facts: Facts): FactState {
   return unknownFor(lackingAmong(open, facts, () => false) ?? "baseline_velocity", from, facts);
 }
 
-/** Pumps have limits of their own, in another part of the standard; motors go by shaft height, all else by power. */
+/** Parts of which the standard does not speak: pumps have a part of their own, gears a standard of theirs, rolls none. */
+const OF_OTHER_STANDARDS: ReadonlySet<unknown> = new Set(["pump", "gearbox", "roll"]);
+
+/** Motors go by shaft height, all else by power; up to 300 kW a fan on a flexible support is outside, too. */
 function groupsOf(powerKw: Interval, facts: Facts): Groups {
   const component = stateOf(facts, "component");
-  if (component.known && component.value === "pump") return OUTSIDE;
+  if (component.known && OF_OTHER_STANDARDS.has(component.value)) return OUTSIDE;
   const power = withinReach(powerKw);
   const height = intervalOf(stateOf(facts, "shaft_height"));
   const ofMotor = machineGroupsWithin(power, height ? withinReach(height) : ANY_HEIGHT_MM);
-  if (component.known) return component.value === "motor" ? ofMotor : machineGroupsWithin(power, null);
+  if (component.known && component.value === "motor") return ofMotor;
+  if (component.known && component.value === "fan") return fanGroups(machineGroupsWithin(power, null), facts);
+  if (component.known) return machineGroupsWithin(power, null);
   return new Set([...ofMotor, ...machineGroupsWithin(power, null), ...OUTSIDE]);
+}
+
+/** A fan of group 2, whose support may be flexible, may be outside; where it surely is, it is nothing else. */
+function fanGroups(groups: Groups, facts: Facts): Groups {
+  const supports = supportsOf(facts);
+  if (!groups.has(2) || !supports.includes("flexible")) return groups;
+  return new Set([...groups, null].filter((group) => group !== 2 || supports.includes("rigid")));
 }
 
 const OUTSIDE: Groups = new Set([null]);

@@ -75,6 +75,7 @@ describe("pointsCsv", () => {
       "rules undecided": "0",
       "rulebook version": "2026.1",
       "as of": "2026-06-01",
+      caution: "a screening, not a permission",
     });
     expect(rows[3]).toMatchObject({ "missing facts": expect.stringContaining("lowest speed"), "rules undecided": "2" });
     expect(rows[0]).toMatchObject({ verdict: "pass", "leading rule": "", reason: "", remedy: "" });

@@ -6,7 +6,7 @@ export const WIRING_ENGLISH: Pick<BlankTexts, "advice" | "words"> = {
     isolation_possible:
       "Yes if the machine can be switched off, locked and proven dead for the work; no if there is no lockable isolator.",
     hot_work_allowed:
-      "Whether grinding and welding are allowed at this place, need a permit, or are forbidden. The site decides.",
+      "Whether grinding and welding are allowed at this place, need a permit, or are forbidden, and drilling where the site counts it as well. The site decides.",
     hazardous_area:
       "Zone or division by the plan of hazardous areas, or none. An empty cell does not mean that there is no hazard.",
     sensor_certified:
