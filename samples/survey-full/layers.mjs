@@ -104,6 +104,7 @@ export const BY_METHOD = {
   "welded-pad": {
     surface_material: "carbon-steel",
     surface_finish: "bare-machined",
+    behind_wall: "solid",
     target_torque: 5,
     welding_agreed: "yes",
     mount_mass: 60,
