@@ -101,9 +101,17 @@ export const BY_METHOD = {
     mounted_resonance: 15000,
   },
   magnet: { surface_material: "carbon-steel", surface_finish: "bare-machined", target_torque: 5 },
+  clamp: {
+    surface_material: "carbon-steel",
+    surface_finish: "bare-machined",
+    target_torque: 5,
+    mount_mass: 120,
+    mounted_resonance: 7000,
+  },
   "welded-pad": {
     surface_material: "carbon-steel",
     surface_finish: "bare-machined",
+    behind_wall: "solid",
     target_torque: 5,
     welding_agreed: "yes",
     mount_mass: 60,

@@ -2,6 +2,7 @@
 export const UTILITIES_DEVIATIONS = {
   "P-7401, motor, non drive end, horizontal": { drip_loop: "no", why: "cable runs straight down into the connector" },
   "P-7401, motor, non drive end, vertical": { bearing_type: "plain", why: "sleeve bearings on this motor" },
+  "P-7401, motor, drive end, horizontal": { mounting_method: "clamp", why: "on the bracket of the old switch" },
   "P-7401, motor, drive end, vertical": { bend_radius: 40, why: "tight behind the coupling guard" },
   "P-7401, pump, drive end, vertical": { surface_temperature: 110, why: "feed water side, hot" },
   "P-7401, pump, non drive end, vertical": { cable_route_clear: "no", why: "crosses the walkway" },

@@ -95,6 +95,7 @@ holdAgainst("bolts-and-seats", [
   [/^read-2a2b-/, (inputs) => limits(inputs, MM, "in")],
   [/^read-2b-/, limits2b],
   [/^read-6h-pitch-width-/, (inputs) => 1000 * width(threadLimits(inputs.thread()).internalPitchMm)],
+  [/^read-6h-minor-max-/, (inputs) => threadLimits(inputs.thread()).internalMinorMm.highest],
   [/^read-forming-/, formingBand],
   [
     /^read-ratio-/,

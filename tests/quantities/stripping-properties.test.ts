@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { factOf } from "../../src/facts/index.js";
 import {
   engagementToBreakBoltMm,
   externalShearAreaMm2,
@@ -14,10 +15,11 @@ import {
 } from "../../src/quantities/index.js";
 import { threadOf } from "./against-truth.js";
 import { TOLERANCED_THREADS } from "./all-threads.js";
-import { inTable } from "./from-tables.js";
+import { boltStrength, inTable, wallStrength } from "./from-tables.js";
 
 const engagementIn = (metal: string) => inTable("table.engagement_min", { wall_metal: metal });
 
+const NO_STRENGTH = { lowest: Number.NaN, highest: Number.NaN };
 const anyThread = fc.constantFrom(...TOLERANCED_THREADS);
 const length = fc.double({ min: 0.5, max: 100, noNaN: true });
 const strength = fc.double({ min: 50, max: 1500, noNaN: true });
@@ -95,6 +97,25 @@ describe("the least engagement", () => {
     expect(Math.abs(steel - (engagementIn("carbon-steel") ?? 0))).toBeLessThan(0.15);
     expect(Math.abs(aluminium - (engagementIn("aluminium") ?? 0))).toBeLessThan(0.25);
     expect(engagementIn("plastic")).toBeNull();
+  });
+
+  it("of the table holds what a bolt of class 8.8 or A2-70 may be loaded with, in the weakest grade, threads at their worst", () => {
+    const metals = (factOf("wall_metal").choices ?? []).filter((metal) => wallStrength(metal) !== null);
+    expect(metals).toHaveLength(5);
+    for (const metal of metals) {
+      for (const [bolt, steel] of [
+        ["8.8", "carbon-steel"],
+        ["A2-70", "austenitic-stainless"],
+      ] as const) {
+        const share = (inTable("table.preload_share_max", { bolt_steel: steel }) ?? Number.NaN) / 100;
+        for (const thread of ["M5", "M6", "M8", "M10", "M12", "M16"].map(threadOf)) {
+          const lengthMm = (engagementIn(metal) ?? Number.NaN) * thread.majorMm;
+          const loadN = share * boltStrength(bolt, thread.majorMm).proofMPa * tensileStressAreaMm2(thread);
+          const stripsAtN = holeStrippingLoadN(thread, wallStrength(metal) ?? NO_STRENGTH, lengthMm).lowest;
+          expect(stripsAtN, `${bolt} ${thread.designation} in ${metal}`).toBeGreaterThan(loadN);
+        }
+      }
+    }
   });
 
   it("is refused for no strength", () => {

@@ -80,7 +80,7 @@ describe("the sample mappings", () => {
   it("orders: the released points, each in one order of its machine and outage, with the cautions", () => {
     const orders = made.get("orders")?.filling.targets[1]?.mapped;
     const points = orders?.rows.flatMap((row) => row.points) ?? [];
-    expect([orders?.rows.length, points.length, new Set(points).size]).toEqual([14, 54, 54]);
+    expect([orders?.rows.length, points.length, new Set(points).size]).toEqual([14, 53, 53]);
     const cautions = orders?.columns.findIndex(({ heading }) => heading === "Cautions") ?? -1;
     for (const row of orders?.rows ?? []) expect(row.values[cautions]).toContain("not a permission");
   });

@@ -71,12 +71,11 @@ describe("the derived facts of the catalogue", () => {
   });
 });
 
-/** What a fact says by not being there: a surface without a radius is flat, a drill that nobody names is the usual one. */
+/**
+ * What a fact says by not being there: a surface without a radius is flat, a drill that nobody names is the usual one. What
+ * somebody wrote and nobody can read says nothing.
+ */
 const ABSENCE_SAYS: ReadonlySet<string> = new Set([
-  "lowest_speed",
-  "highest_speed",
-  "nominal_speed",
-  "variable_speed",
   "drill_diameter",
   "adhesive",
   "adhesive_gap_max",
@@ -92,6 +91,14 @@ const ABSENCE_SAYS: ReadonlySet<string> = new Set([
 const ABSENCE_SAYS_IN: ReadonlyMap<string, readonly string[]> = new Map([
   ["waiting_time_from", ["adhesive_set_temperature"]],
 ]);
+
+/** Speeds bound each other by their order and the word of the drive, whatever is the matter with one of them. */
+const SPEEDS: ReadonlySet<string> = new Set(["lowest_speed", "highest_speed", "nominal_speed", "variable_speed"]);
+
+function isToStay(root: string, state: FactState | undefined, absenceSays: ReadonlySet<string>): boolean {
+  if (!state || state.known) return false;
+  return SPEEDS.has(root) || (state.reason === "missing" && absenceSays.has(root));
+}
 
 /** The word of the drive settles what two uncertain speeds leave open, so that it is no bound of what they may be. */
 const SETTLED_BY_A_WORD: ReadonlySet<string> = new Set(["speed_varies"]);
@@ -115,7 +122,7 @@ describe("what is derived from little", () => {
           const completion = Object.fromEntries(
             roots.map((root, i) => {
               const state = states.get(root);
-              if (!state?.known && absenceSays.has(root)) return [root, state];
+              if (isToStay(root, state, absenceSays)) return [root, state];
               return [root, complete[i]?.(state)];
             }),
           ) as Readonly<Record<string, FactState>>;

@@ -64,6 +64,13 @@ const WORKED: readonly (readonly [id: string, given: Given, wanted: number | rea
   ["bond_shear", { ...MODEL, target_torque: known(10) }, 1.8862808],
   ["bond_load", { ...MODEL, target_torque: known(10), bond_strength: known(10) }, 18.862808],
   ["over_reading", { ...MODEL, mounted_resonance: known(32_000), highest_frequency: known(5000) }, 2.5025025],
+  // 1/(1 - 0.89²) - 1; from 0.9 of the resonance on, and above it, no size is stated, only the 1/(1 - 0.9²) - 1 there.
+  ["over_reading", { ...MODEL, mounted_resonance: known(10_000), highest_frequency: known(8900) }, 381.00048],
+  [
+    "over_reading",
+    { ...MODEL, mounted_resonance: known(3000), highest_frequency: known(5000) },
+    [426.31579, Number.POSITIVE_INFINITY],
+  ],
   ["usable_frequency", { ...MODEL, mounted_resonance: known(32_000), accepted_error: known(10) }, 9648.363],
   ["sensor_noise", { ...MODEL, ...RECORD }, 60e-6 * 9.80665 * Math.sqrt(0.625)],
   ["sensor_noise", { ...MODEL, ...RECORD, evaluation: known("overall") }, 0.0588399],

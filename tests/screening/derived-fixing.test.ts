@@ -21,12 +21,16 @@ describe("facts of the wall, the hole and the thread", () => {
     ["wall_left", { ...HOLE, thread: unknown("missing") }, [-Infinity, 9]],
     ["wall_left", { ...HOLE, thread: unknown("missing"), drill_diameter: known(5) }, [7.49784845243, 7.96446609407]],
     ["wall_left", { ...HOLE, wall_thickness: unknown("doubtful") }, ["doubtful", "wall_thickness"]],
+    // A drill that nobody can read is any drill, not the usual one of the thread.
+    ["wall_left", { ...HOLE, drill_diameter: unknown("unreadable") }, [-Infinity, 9]],
     // (16 - 11) / 1 mm of pitch.
     ["thread_run_out", HOLE, [5, 5]],
     ["thread_run_out", { ...HOLE, thread: known("G1/4") }, ["unreadable", "thread"]],
     ["thread_run_out", { hole_depth: unknown("missing"), thread_depth: known(11) }, ["missing", "thread"]],
     ["usable_thread", { ...HOLE, bolt_reach: known(9) }, [1.5, 1.5]],
     ["usable_thread", { ...HOLE, bolt_reach: known(15) }, [11 / 6, 11 / 6].map((x) => Number(x.toPrecision(12)))],
+    // A reach that nobody can read may be any; too little thread is cut all the same.
+    ["usable_thread", { ...HOLE, bolt_reach: unknown("doubtful") }, [0, 1.83333333333]],
     ["tap_hole", { ...HOLE, drill_diameter: known(5) }, "cutting"],
     ["tap_hole", { ...HOLE, drill_diameter: known(5.4) }, "neither"],
     ["tap_hole", { ...HOLE, drill_diameter: known(4.2) }, "too-small"],
@@ -41,6 +45,14 @@ describe("facts of the wall, the hole and the thread", () => {
     ["wall_metal", { surface_material: unknown("conflicting") }, ["conflicting", "surface_material"]],
   ] as const)("%s: %j", (id, facts, wanted) => {
     expect(shown(derive(id, facts))).toEqual(wanted);
+  });
+
+  it("say that the bolt is taken to use all of the thread where nobody states its reach", () => {
+    expect(derive("usable_thread", HOLE)).toMatchObject({
+      value: { lowest: 1.83333333333, highest: 1.83333333333 },
+      assumed: "the bolt is taken to reach through all of the full thread",
+    });
+    expect(derive("usable_thread", { ...HOLE, bolt_reach: known(9) })).not.toHaveProperty("assumed");
   });
 
   it("know every material but those that leave the metal open", () => {

@@ -62,7 +62,8 @@ export const FIXING_DERIVED: readonly DerivedDefinition[] = [
     100,
     count("usable_thread", "usable thread", "diameters", {
       needs: ["thread_depth", "bolt_reach", "thread"],
-      formula: "the lesser of depth of full thread and reach of the bolt / thread diameter",
+      formula:
+        "the lesser of depth of full thread and reach of the bolt / thread diameter; where no reach is stated, the bolt is taken to reach through all of it",
       formulaSource: "derivation",
     }),
   ),

@@ -19,9 +19,10 @@ export const REACH_DERIVED: readonly DerivedDefinition[] = [
     formula: "resonance as mounted × √(1 − 1 / (1 + accepted error))",
     formulaSource: ONE_MASS,
   }),
-  quantity("over_reading", "over-reading at the highest frequency of interest", "ratio", "%", {
+  quantity("over_reading", "over-reading up to the highest frequency of interest", "ratio", "%", {
     needs: ["highest_frequency", "resonance_as_mounted"],
-    formula: "100 % × (1 / (1 − (highest frequency / resonance as mounted)²) − 1)",
+    formula:
+      "100 % × (1 / (1 − (highest frequency / resonance as mounted)²) − 1); from 0.9 of the resonance on no less than there",
     formulaSource: ONE_MASS,
   }),
   quantity("sensor_noise", "noise of the sensor in its band", "vibration-acceleration", "m/s²", {

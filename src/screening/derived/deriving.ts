@@ -25,6 +25,12 @@ export function known(value: Interval | string | boolean, from: readonly string[
   };
 }
 
+/** The same with one thing more that was taken for granted; a fact that is not known stays as it is. */
+export function assuming(words: string, state: FactState): FactState {
+  if (!state.known) return state;
+  return { ...state, assumed: state.assumed === undefined ? words : `${state.assumed}; ${words}` };
+}
+
 /** Unknown for the sake of one fact, which comes first among those it rests on, with that fact's own reason. */
 export function unknownFor(id: string, from: readonly string[], facts: Facts): FactState {
   const state = stateOf(facts, id);

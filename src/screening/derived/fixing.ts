@@ -11,7 +11,7 @@ import {
   wallLeftMm,
   wallMetalOf,
 } from "../../quantities/index.js";
-import { type Derivation, intervalOf, known, rounded, stateOf, unknownFor } from "./deriving.js";
+import { assuming, type Derivation, intervalOf, known, rounded, stateOf, unknownFor } from "./deriving.js";
 
 /** Metal, hole, thread and bond. */
 export const FIXING_DERIVED: Readonly<Record<string, Derivation>> = {
@@ -88,13 +88,13 @@ function deriveWallLeft(facts: Facts): FactState {
     wallLeftMm({ wallMm, seatDepthMm: 0, holeDepthMm, drillPointMm: drillPoint });
   const drill = drillOf(facts);
   if (!wall || !hole) {
-    const unusable = unusableOf({ wall_thickness: wall, hole_depth: hole, thread: drill });
+    const unusable = unusableOf({ wall_thickness: wall, hole_depth: hole, [settlingDrill(facts)]: drill });
     return unknownForOne(unusable, from, facts);
   }
   if (!drill) {
     // Some point there is, so that this much is left at most, whatever the drill.
     const most = rounded({ lowest: Number.NEGATIVE_INFINITY, highest: left(wall.highest, hole.lowest, 0) });
-    return known(most, ["thread", ...from], facts);
+    return known(most, [settlingDrill(facts), ...from], facts);
   }
   const bounds = {
     lowest: left(wall.lowest, hole.highest, drillPointMm(drill.mm.highest, SHARP_POINT_DEG)),
@@ -103,14 +103,25 @@ function deriveWallLeft(facts: Facts): FactState {
   return known(rounded(bounds), [...from, drill.from], facts);
 }
 
-/** The drill as stated, else the usual one for the thread (where no chart has it: diameter less pitch). */
+/** The drill as stated; where nobody wrote one, the usual one for the thread (where no chart has it: diameter less pitch). */
 function drillOf(facts: Facts): { readonly mm: Interval; readonly from: string } | null {
   const stated = sizeOf(facts, "drill_diameter");
   if (stated) return { mm: stated, from: "drill_diameter" };
+  if (isWritten(facts, "drill_diameter")) return null;
   const thread = threadOf(facts, "thread");
   if (!thread) return null;
   const usual = cuttingDrillMm(thread) ?? thread.majorMm - thread.pitchMm;
   return { mm: { lowest: usual, highest: usual }, from: "thread" };
+}
+
+function settlingDrill(facts: Facts): string {
+  return isWritten(facts, "drill_diameter") ? "drill_diameter" : "thread";
+}
+
+/** Whether somebody wrote something down, which need not be of use: that is another thing than an empty cell. */
+function isWritten(facts: Facts, id: string): boolean {
+  const state = stateOf(facts, id);
+  return state.known || state.reason !== "missing";
 }
 
 /** Rises with the depth of the hole, falls with that of the thread. */
@@ -136,13 +147,22 @@ function deriveUsableThread(facts: Facts): FactState {
   if (!depth || !thread) {
     return unknownForOne(unusableOf({ thread_depth: depth, thread }), ["thread_depth", "thread"], facts);
   }
+  const used = (depthMm: number, reachMm: number): number =>
+    boltInBlindHole(reachMm, 0, depthMm).engagementMm / thread.majorMm;
   const reach = sizeOf(facts, "bolt_reach");
+  if (reach) {
+    const bounds = { lowest: used(depth.lowest, reach.lowest), highest: used(depth.highest, reach.highest) };
+    return known(rounded(bounds), ["thread_depth", "thread", "bolt_reach"], facts);
+  }
+  const cut = { lowest: used(depth.lowest, depth.lowest), highest: used(depth.highest, depth.highest) };
+  if (isWritten(facts, "bolt_reach")) {
+    return known(rounded({ lowest: 0, highest: cut.highest }), ["bolt_reach", "thread_depth", "thread"], facts);
+  }
   // Most surveys do not say how far the bolt reaches; then the cut thread is the most that can be judged.
-  const used = (depthMm: number, reachMm: number | undefined): number =>
-    boltInBlindHole(reachMm ?? depthMm, 0, depthMm).engagementMm / thread.majorMm;
-  const bounds = { lowest: used(depth.lowest, reach?.lowest), highest: used(depth.highest, reach?.highest) };
-  return known(rounded(bounds), ["thread_depth", "thread", ...(reach ? ["bolt_reach"] : [])], facts);
+  return assuming("the bolt is taken to reach through all of the full thread", known(rounded(cut), CUT_THREAD, facts));
 }
+
+const CUT_THREAD = ["thread_depth", "thread"];
 
 function deriveTapHole(facts: Facts): FactState {
   const from = ["drill_diameter", "thread"];

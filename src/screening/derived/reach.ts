@@ -1,4 +1,4 @@
-import type { Interval } from "../../base/index.js";
+import { type Interval, round12 } from "../../base/index.js";
 import type { FactState, Facts } from "../../facts/index.js";
 import {
   accelerationOfVelocityMPerS2,
@@ -18,10 +18,7 @@ export const REACH_DERIVED: Readonly<Record<string, Derivation>> = {
     monotone(facts, { resonance_as_mounted: "rises", accepted_error: "rises" }, (resonance, errorPct) =>
       usableUpperFrequencyHz(resonance, Math.min(99, Math.max(0.001, errorPct))),
     ),
-  over_reading: (facts) =>
-    monotone(facts, { highest_frequency: "rises", resonance_as_mounted: "falls" }, (top, resonance) =>
-      overReadingPct(Math.min(MOST_OF_RESONANCE, top / resonance)),
-    ),
+  over_reading: deriveOverReading,
   sensor_noise: deriveNoise,
   least_acceleration: (facts) =>
     monotone(facts, { velocity_of_interest: "rises", lowest_turning_frequency: "rises" }, accelerationOfVelocityMPerS2),
@@ -35,8 +32,9 @@ export const REACH_DERIVED: Readonly<Record<string, Derivation>> = {
   natural_frequency_shift: deriveShift,
 };
 
-/** Nearer to the resonance the reading has no size any more; it counts as that of this share of it. */
-const MOST_OF_RESONANCE = 0.999;
+/** Nearer to the resonance, or above it, damping decides how much too much is read: no less than at this share of it. */
+const MOST_OF_RESONANCE = 0.9;
+const LEAST_NEAR_RESONANCE_PCT = round12(overReadingPct(MOST_OF_RESONANCE));
 const G_PER_KG = 1000;
 const LEAST = 1e-9;
 const MOST = 1e12;
@@ -58,6 +56,16 @@ function deriveResonance(facts: Facts): FactState {
   }
   const atMost = { lowest: Number.NEGATIVE_INFINITY, highest: ofModel.highest };
   return known(atMost, [method.known ? "mounted_resonance" : "mounting_method", ...from], facts);
+}
+
+/** Of the whole band up to the highest frequency, so that it rises with that and falls with the resonance. */
+function deriveOverReading(facts: Facts): FactState {
+  const state = monotone(facts, { highest_frequency: "rises", resonance_as_mounted: "falls" }, (top, resonance) =>
+    overReadingPct(Math.min(MOST_OF_RESONANCE, top / resonance)),
+  );
+  const ends = intervalOf(state);
+  if (!state.known || !ends || ends.highest < LEAST_NEAR_RESONANCE_PCT) return state;
+  return { ...state, value: { ...ends, highest: Number.POSITIVE_INFINITY } };
 }
 
 /** Noise grows with the root of the band: one line where spectra are taken, the whole band where the level is. */

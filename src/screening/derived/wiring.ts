@@ -40,11 +40,23 @@ function positiveEnds(facts: Facts, id: string): Interval | null {
  * said of either, it can be anything that a cable bears.
  */
 function hottestCopper(facts: Facts): Interval {
-  const stated = intervalOf(stateOf(facts, "conductor_temperature")) ?? intervalOf(stateOf(facts, "ambient_max"));
+  const stated = heatStated(facts);
   if (stated === null) return COPPER_TEMPERATURES_C;
   const { lowest, highest } = COPPER_TEMPERATURES_C;
   const within = (end: number): number => Math.min(highest, Math.max(lowest, end));
   return { lowest: within(stated.lowest), highest: within(stated.highest) };
+}
+
+/** Of the copper, else of the air; what somebody wrote of the copper and nobody can read is not what the air says. */
+function heatStated(facts: Facts): Interval | null {
+  return isOpen(stateOf(facts, "conductor_temperature"))
+    ? null
+    : (intervalOf(stateOf(facts, "conductor_temperature")) ?? intervalOf(stateOf(facts, "ambient_max")));
+}
+
+/** Written down, and of no use. */
+function isOpen(state: FactState): boolean {
+  return !state.known && state.reason !== "missing";
 }
 
 /** A measurement can fall on a cold day as well. */
@@ -96,8 +108,9 @@ function deriveCurrent(facts: Facts, statedId: string, modelId: string): FactSta
   const stated = stateOf(facts, statedId);
   if (stated.known && typeof stated.value === "object") return known(stated.value, [statedId], facts);
   const ofModel = intervalOf(stateOf(facts, modelId));
-  const isOpen = !stated.known && stated.reason !== "missing";
-  return ofModel && !isOpen ? known(ofModel, [modelId], facts) : unknownFor(statedId, [statedId, modelId], facts);
+  return ofModel && !isOpen(stated)
+    ? known(ofModel, [modelId], facts)
+    : unknownFor(statedId, [statedId, modelId], facts);
 }
 
 /** The greatest that a listed size can have, of the class stated or of all of them, plain or coated; null for others. */
@@ -109,7 +122,8 @@ function greatestListed(facts: Facts): number | null {
 /** What would narrow the voltage and is not known comes first: it is what to ask for where the voltage is too close. */
 function narrowing(facts: Facts): readonly string[] {
   const unknown = (id: string): boolean => !stateOf(facts, id).known;
-  const temperature = unknown("conductor_temperature") && unknown("ambient_max") ? ["ambient_max"] : [];
+  const heat = isOpen(stateOf(facts, "conductor_temperature")) ? "conductor_temperature" : "ambient_max";
+  const temperature = heatStated(facts) === null ? [heat] : [];
   return [...(unknown("conductor_class") ? ["conductor_class"] : []), ...temperature];
 }
 
