@@ -1,5 +1,6 @@
 import { type FactDefinition, factOf, isNumeric } from "../facts/index.js";
 import { type BookNames, factsDiffer, readCondition } from "./condition-reading.js";
+import { factAsText } from "./fact-as-text.js";
 import { readChoice, readNumber, readShift } from "./fact-values.js";
 import { kindInWords } from "./kind-words.js";
 import { checkReach } from "./limit-reach.js";
@@ -125,7 +126,8 @@ function readBound(
   if (typeof raw !== "object") {
     const reading = readNumber(raw, first);
     if (reading.ok) return { kind: "number", value: reading.value };
-    report.atValue(pointer, reading.mistake.code, reading.mistake.text);
+    const { code, text } = factAsText(raw, true) ?? reading.mistake;
+    report.atValue(pointer, code, text);
     return null;
   }
   const definition = factOf(raw.fact);

@@ -21,6 +21,7 @@ export {
   type EngineValue,
   engineRules,
 } from "./engine-rules.js";
+export { factMeant } from "./fact-meant.js";
 export { readGiven } from "./fact-values.js";
 export { factsInCondition, factsNamedBy } from "./facts-named.js";
 export { type FileLimits, RULEBOOK_LIMITS } from "./file-limits.js";

@@ -2,7 +2,7 @@ import { sha256OfData, type TextFile } from "../base/index.js";
 import { type BookNames, readCondition } from "./condition-reading.js";
 import { findCycle, MOST_COMPARISONS, sizeOf } from "./conditions-graph.js";
 import { type FileLimits, RULEBOOK_LIMITS } from "./file-limits.js";
-import { type FileRole, manifestIn, type RoledFile, roleOf } from "./file-roles.js";
+import { type FileRole, manifestBelow, manifestIn, type RoledFile, roleOf } from "./file-roles.js";
 import { conditionsOfGroups, readGroups } from "./group-reading.js";
 import { checkIds } from "./ids.js";
 import { dataOfFiles, inheritedFirst, type LaidBook, layOverlays } from "./lay-overlays.js";
@@ -49,6 +49,8 @@ export function loadRulebook(files: readonly TextFile[], options: LoadOptions = 
     const text = "this is an overlay; give it with --over, and the rulebook that it lies over with --rules";
     return { ok: false, findings: [{ file: stray.path, line: 1, column: 1, code: "overlay-as-rulebook", text }] };
   }
+  const elsewhere = manifestBelow(files, root);
+  if (elsewhere !== null) return { ok: false, findings: [elsewhere] };
   const folder = loadFolder({ root, files, limits, roleOf }, findings);
   if (folder === null) return { ok: false, findings };
   checkIds(folder.loaded);
@@ -102,12 +104,17 @@ function readBook(book: LaidBook, root: string, findings: FileFinding[]): Rulebo
   const groupFiles = dataOf<RawGroup>(loaded, "group");
   const groups = readGroups(groupFiles, names, conditionData);
   const bookGroups = { read: groups, named: inFolder("group") };
+  const wrongIn = (path: string): boolean => findings.some(({ file }) => file === path);
   const rules: Rule[] = [];
-  for (const { raw, report } of dataOf<RawRule>(loaded, "rule")) {
+  for (const { raw, report, file } of dataOf<RawRule>(loaded, "rule")) {
     const rule = readRule(raw, report, names);
     checkSize(rule, conditions, report);
-    checkGroupNames(raw, bookGroups, conditionData, report);
-    checkRemedy(raw, conditionData, groups.get(raw.group ?? "")?.key ?? [], report);
+    // What a rule rests on cannot be said while something in it, or its group, could not be read.
+    const group = raw.group === undefined ? null : groups.get(raw.group);
+    if (!group || !wrongIn(group.at.file)) checkGroupNames(raw, bookGroups, conditionData, report);
+    if (group !== undefined && !wrongIn(file.path) && !(group && wrongIn(group.at.file))) {
+      checkRemedy(raw, conditionData, group?.key ?? [], report);
+    }
     checkOutcomesInCases(raw, conditionData, report);
     rules.push(rule);
   }

@@ -5,6 +5,7 @@ import { readBands } from "./band-reading.js";
 import { readCases } from "./case-reading.js";
 import { type BookNames, factsDiffer, readCondition } from "./condition-reading.js";
 import { checkCites, checkDates, checkReview, readCitations } from "./dated.js";
+import { factMeant } from "./fact-meant.js";
 import type { RawLimit, RawRule } from "./raw.js";
 import type { LimitEntry, Rule } from "./rule.js";
 import { below, type Report } from "./source.js";
@@ -134,7 +135,7 @@ function checkMessages(raw: RawRule, report: Report): void {
     if (!speaks) report.atKey(pointer, "unused-message", `the rule can never ${outcome}; leave the message out`);
     for (const [, id = ""] of message.matchAll(PLACEHOLDER)) {
       if (findFact(id)) continue;
-      const near = didYouMean(id, FACT_IDS) || "; see the catalogue of facts";
+      const near = factMeant(id, FACT_IDS);
       report.atValue(pointer, "unknown-fact", `the message names "{${id}}", which is no fact of the catalogue${near}`);
     }
     if (/[{}]/.test(message.replace(PLACEHOLDER, ""))) {
