@@ -27,6 +27,34 @@ describe("a column without a unit whose values fit another unit", () => {
     expect(await column(heading, values.split(" "), fact)).toEqual(values.split(" ").map(() => ASKED));
   });
 
+  it.each([
+    ["Torque", "7 ft-lb;7;8", "target_torque", [9.49072563832, ASKED, ASKED]],
+    ["Anzugsmoment", "8;72 in-lb;7 ft-lb;8 Nm", "target_torque", [ASKED, 8.13490768999, 9.49072563832, 8]],
+    ["Surface temp", "140 °F;60", "surface_temperature", [60, ASKED]],
+  ])("is asked for below other units: %s %s", async (heading, values, fact, read) => {
+    const cells = values.split(";");
+    expect(await column(heading, cells, fact)).toEqual(read);
+  });
+
+  it.each([
+    ["Torque", "8;8 Nm;72 in-lb;8", "target_torque", [8, 8, 8.13490768999, 8]],
+    ["Torque", "8;72 in-lb;8", "target_torque", [8, 8.13490768999, 8]],
+    ["Cure time", "20;24 h;30", "cure_time", [20, 1440, 30]],
+    ["Speed", "25 Hz;1480", "nominal_speed", [1500, 1480]],
+    ["Torque (Nm)", "72 in-lb;8", "target_torque", [8.13490768999, 8]],
+  ])("is that of the field where one cell alone states another: %s %s", async (heading, values, fact, read) => {
+    const cells = values.split(";");
+    expect(await column(heading, cells, fact)).toEqual(read);
+  });
+
+  it("says which units other cells state", async () => {
+    const survey = await surveyOfCsv("Point;Torque\nA;7 ft-lb\nB;7\n");
+    expect(survey.problems.find(({ cell }) => cell === "B3")).toMatchObject({
+      code: "unknown-unit",
+      text: 'no unit is stated here, and other cells of the column state "ft·lbf"; write the unit into the cell, or into the heading if it is the same in all',
+    });
+  });
+
   it("says which units are possible, once per cell and in what the column was taken for", async () => {
     const survey = await surveyOfCsv("Point;Hole depth\nA;0.5\nB;0.63\nC;0.8\n");
     const text =

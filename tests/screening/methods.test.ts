@@ -133,6 +133,13 @@ describe("methods tried in the full set", () => {
     expect(point.methodAdvised).toEqual({ method: "adhesive-pad", verdict, closest: true });
   });
 
+  it("advise none where no method is stated and nothing is decided of any", () => {
+    const row = { ...GOOD_POINT, mounting_method: unknown("missing"), thread_depth: unknown("missing") };
+    const open = { ...row, hole_depth: unknown("missing"), cure_time: unknown("missing") };
+    expect(pointOf(open).methodAdvised).toBeNull();
+    expect(pointOf({ ...open, cure_time: known(30) }).methodAdvised?.method).toBe("adhesive-pad");
+  });
+
   it("advise no weld that nobody consented to, however little else is open", () => {
     // The bonded pad lacks three facts, the weld the one word of the maker.
     const row = { ...FULL, ...SAFE, cure_time: unknown("missing"), thread_depth: known(2), hole_depth: known(3) };

@@ -81,6 +81,6 @@ nav,.controls,button{display:none}
 #list .of-group dl>:is(.read,.limit,.source,.unknown,.to-do){display:none!important}
 th,td{padding:.12rem .35rem;font-size:8pt;line-height:1.25}#reading :is(th,td){padding:.06rem .3rem;font-size:7pt}
 @page{margin:12mm 12mm 14mm;@bottom-left{content:"A verdict is a screening, not a permission.";font:8pt sans-serif}
-@bottom-right{content:counter(page) " / " counter(pages);font:8pt sans-serif}}
+@bottom-right{content:"page " counter(page) " of " counter(pages);font:8pt sans-serif}}
 }
 `.trim();

@@ -6,6 +6,7 @@ import { type NumberStyle, readDigits, UNSETTLED } from "../cells/number-style.j
 import { codeWidth } from "./code-width.js";
 import type { ColumnPlan } from "./columns.js";
 import type { Table } from "./tables.js";
+import { otherUnitInCells } from "./units-in-cells.js";
 import { USUAL_VALUES, type UsualValues } from "./usual-values.js";
 
 /** Fewer bare values say nothing of a column as a whole. */
@@ -29,6 +30,9 @@ export function withDoubts(plan: readonly ColumnPlan[], grid: Grid, table: Table
       const width = codeWidth(grid, table.rows, column.column);
       return width === null ? column : { ...column, codeWidth: width };
     }
+    const hasUnit = column.unit !== null || column.unsettledUnit || column.field === null;
+    const others = hasUnit || !column.field ? null : otherUnitInCells(column, column.field, grid, table.rows);
+    if (others !== null) return { ...column, unsettledUnit: true, unitDoubt: others, why: `${column.why}; ${others}` };
     const usual = column.field === null ? undefined : USUAL_VALUES.get(column.field.id);
     if (!column.field || !usual) return column;
     const cells = { grid, rows: table.rows, column: column.column };

@@ -127,13 +127,16 @@ export class MethodTrials {
   }
 
   /**
-   * A method of which nothing was asked is never advised; nor is one that is neither meant to stay nor allowed; nor one
+   * A method of which nothing was asked is never advised, where none is proposed one of which nothing is decided neither; nor is one that is neither meant to stay nor allowed; nor one
    * that a gate holds up which the proposed one passes: the one open fact of a weld that nobody consented to would
    * otherwise make it closer than any other.
    */
   #advised(methods: readonly MethodTried[], candidates: readonly string[]): MethodAdvised | null {
-    const tested = methods.filter(({ method, asked }) => candidates.includes(method) && asked.length > 0);
     const asProposed = methods.find((tried) => tried.proposed);
+    const tested = methods.filter(
+      ({ method, asked, undecided }) =>
+        candidates.includes(method) && asked.some((id) => asProposed !== undefined || !undecided.includes(id)),
+    );
     const heldAnyway = asProposed === undefined ? [] : this.#gatesAgainst(asProposed);
     const [other] = tested
       .filter((tried) => !tried.proposed && this.#gatesAgainst(tried).every((gate) => heldAnyway.includes(gate)))
