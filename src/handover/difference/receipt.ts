@@ -4,7 +4,7 @@ import { WRITTEN_COLUMN, WRITTEN_VALUES } from "./exported-state.js";
 import { CAUSES, DIGEST, EXPORT_SOURCE, type ExportSource } from "./source.js";
 import { CHANGES, type TargetDifference } from "./target-difference.js";
 
-const RECEIPT_FORMAT = "spotface export receipt 1";
+export const RECEIPT_FORMAT = "spotface export receipt 1";
 
 const COUNT = z.int().nonnegative();
 
