@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { sha256OfData, showText } from "../../base/index.js";
+import { sha256OfData, sha256OfLargeData, showText } from "../../base/index.js";
 import { EXPORTED_STATE, type ExportedState, STATE_FORMAT } from "./exported-state.js";
 import { countsOf, digestOfReceipt, EXPORT_RECEIPT, type ExportReceipt, RECEIPT_FORMAT } from "./receipt.js";
 
@@ -49,7 +49,7 @@ export function readExportedState(text: string): StoredReading<ExportedState> {
 
 /** The digest by which receipts name a state; blanks and line ends between its parts do not count. */
 export function digestOfState(state: ExportedState): string {
-  return sha256OfData(state);
+  return sha256OfLargeData(state);
 }
 
 function readForm<Stored>(
