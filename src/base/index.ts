@@ -1,6 +1,6 @@
 export type { PlainDay } from "./dates.js";
 export { dayBefore, dayExists, daysBetween, isPlainDay, laterDay, plainDay, utcDay } from "./dates.js";
-export { canonicalJson, sha256OfBytes, sha256OfData } from "./digest.js";
+export { canonicalJson, sha256OfBytes, sha256OfData, sha256OfLargeData } from "./digest.js";
 export { looksLikeFormula } from "./formula-text.js";
 export type { Interval } from "./interval.js";
 export { isAtOrBelow, isBelow, isSameNumber, isSingle, single } from "./interval.js";

@@ -1,10 +1,9 @@
 import { statSync } from "node:fs";
-import { mkdir } from "node:fs/promises";
 import { dirname } from "node:path";
 import { Command } from "commander";
 import { z } from "zod";
 import { isPlainDay, STAGES, type Stage, utcDay } from "../base/index.js";
-import { checkWritable, writeTogether } from "../disk/index.js";
+import { checkWritable, makeFolder, writeTogether } from "../disk/index.js";
 import { countOf } from "../outputs/index.js";
 import { type AskedRule, linesToFill, type NewRule, newRule } from "../proving/index.js";
 import { isRulePath, loadRulebook, type Rulebook } from "../rulebook/index.js";
@@ -109,7 +108,8 @@ async function writeRule(id: string, options: NewRuleOptions, terminal: Terminal
     for (const { about, text } of made.mistakes) refuse(`${about === "rule" ? "" : `--${about}: `}${text}`);
     return false;
   }
-  await mkdir(`${folder}/${topic}`, { recursive: true });
+  const unmade = await makeFolder(`${folder}/${topic}`);
+  if (unmade !== null) return refuse(`${unmade.path}: ${unmade.text}`);
   const rules = { inputs: await rulebookPaths(folder, []), overwrite: false };
   for (const { path, text } of await checkWritable([target], rules.inputs, false)) return refuse(`${path}: ${text}`);
   const done = await writeTogether([{ path: target, data: made.text }], rules);

@@ -1,7 +1,6 @@
 import { existsSync } from "node:fs";
-import { mkdir } from "node:fs/promises";
 import { Command, Option } from "commander";
-import { checkWritable, OutputBatch } from "../disk/index.js";
+import { checkWritable, makeFolder, OutputBatch } from "../disk/index.js";
 import { countOf, terminalReport } from "../outputs/index.js";
 import {
   ENDING_WITHIN,
@@ -196,7 +195,8 @@ async function openTargets(
 ): Promise<OutputBatch | null> {
   const paths = targetPaths(targets);
   if (paths.length === 0) return null;
-  if (options.out !== undefined) await mkdir(options.out, { recursive: true });
+  const unmade = options.out === undefined ? null : await makeFolder(options.out);
+  if (unmade !== null) stop(terminal, `${unmade.path}: ${unmade.text}`);
   const started = await OutputBatch.start(paths, {
     inputs: await inputsOf(files, options),
     overwrite: options.overwrite,

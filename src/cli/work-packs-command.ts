@@ -1,8 +1,7 @@
 import { existsSync } from "node:fs";
-import { mkdir, readdir } from "node:fs/promises";
 import { join } from "node:path";
 import { Command } from "commander";
-import { checkWritable, OutputBatch } from "../disk/index.js";
+import { checkWritable, makeFolder, namesInFolder, OutputBatch } from "../disk/index.js";
 import {
   AS_BUILT_WORKBOOK,
   asBuiltWorkbook,
@@ -108,7 +107,8 @@ async function writePacks(
     for (const { path, text } of problems) terminal.err(`spotface: ${path}: ${text}\n`);
     if (problems.length > 0) throw new CannotRun();
   }
-  await mkdir(out, { recursive: true });
+  const unmade = await makeFolder(out);
+  if (unmade !== null) stop(terminal, `${unmade.path}: ${unmade.text}`);
   const started = await OutputBatch.start(targets, { inputs, overwrite });
   if (!started.ok) {
     for (const { path, text } of started.problems) terminal.err(`spotface: ${path}: ${text}\n`);
@@ -131,7 +131,9 @@ async function writePacks(
 /** A pack of an earlier run in the folder could be taken for one of this run, though its points are released no more. */
 async function refuseOldPacks(out: string, ours: readonly string[], terminal: Terminal): Promise<void> {
   const names = new Set(ours);
-  const old = (await readdir(out)).filter((name) => isPackFile(name) && !names.has(name)).sort();
+  const there = await namesInFolder(out);
+  if (!there.ok) return stop(terminal, `${there.error.path}: ${there.error.text}`);
+  const old = there.names.filter((name) => isPackFile(name) && !names.has(name)).toSorted();
   if (old.length === 0) return;
   const shown = old.slice(0, 3).join(", ");
   const more = old.length > 3 ? ` and ${old.length - 3} more` : "";

@@ -1,8 +1,6 @@
-import { existsSync } from "node:fs";
-import { mkdir, readdir } from "node:fs/promises";
 import { join } from "node:path";
 import { sha256OfBytes } from "../base/index.js";
-import { OutputBatch } from "../disk/index.js";
+import { makeFolder, namesInFolder, OutputBatch } from "../disk/index.js";
 import { exportReceiptText, leftOverParts } from "../handover/index.js";
 import {
   GROUP_NAME,
@@ -29,13 +27,15 @@ export async function writeExport(
   const { mapping, targets } = filling;
   const group = handoverGroup({ mapping, targets, asOf, isWhole: difference === null });
   const names = targets.flatMap((filled) => handoverFileNames({ ...filled, asOf }));
-  const there = existsSync(out) ? await readdir(out) : [];
-  const stale = leftOverParts(mapping.targets, asOf, there, names);
+  const there = await namesInFolder(out);
+  if (!there.ok) return stop(terminal, `${there.error.path}: ${there.error.text}`);
+  const stale = leftOverParts(mapping.targets, asOf, there.names, names);
   for (const name of stale) {
     terminal.err(`spotface: ${join(out, name)}: a part of an earlier export that this one does not write; remove it\n`);
   }
   if (stale.length > 0) throw new CannotRun();
-  await mkdir(out, { recursive: true });
+  const unmade = await makeFolder(out);
+  if (unmade !== null) stop(terminal, `${unmade.path}: ${unmade.text}`);
   const started = await OutputBatch.start(
     // What makes the set complete is put in place last.
     [...names, ...(group === null ? [] : [GROUP_NAME]), RECEIPT_NAME].map((name) => join(out, name)),

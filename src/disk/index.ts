@@ -1,5 +1,6 @@
 export { checkWritable } from "./check-writable.js";
 export type { DiskProblem } from "./disk-problem.js";
+export { makeFolder, namesInFolder } from "./folder.js";
 export { nodeInflating } from "./inflating.js";
 export type { BytesReading } from "./read-bytes.js";
 export { readSurveyFile } from "./read-bytes.js";

@@ -24,9 +24,13 @@ export type WritingResult =
 interface OpenOutput {
   readonly target: string;
   readonly temporary: string;
-  readonly file: FileHandle;
+  /** Null where there are so many that each is open only while it is written to. */
+  readonly file: FileHandle | null;
   readonly encoding: ReusedEncoding;
 }
+
+/** Files that a run keeps open at most; some systems allow 256 in all. */
+const MOST_OPEN = 64;
 
 /**
  * Several outputs written as one: each goes into a temporary file beside its target, and only when all are
@@ -59,7 +63,7 @@ export class OutputBatch {
     for (const folder of foldersOf(targets)) await removeLeftBehind(folder);
     const batch = new OutputBatch(rules);
     for (const target of targets) {
-      const problem = await batch.#open(target);
+      const problem = await batch.#open(target, targets.length <= MOST_OPEN);
       if (problem === null) continue;
       await batch.abandon();
       return { ok: false, problems: [problem] };
@@ -81,10 +85,8 @@ export class OutputBatch {
     const isText = typeof data === "string";
     try {
       const bytes = isText ? output.encoding.encode(data) : data;
-      for (let from = 0; from < bytes.length; ) {
-        const { bytesWritten } = await output.file.write(bytes, from, bytes.length - from);
-        from += bytesWritten;
-      }
+      if (output.file !== null) await writeAll(output.file, bytes);
+      else await appendTo(output.temporary, bytes);
       return true;
     } catch (error) {
       this.#failed = problemOf(target, error);
@@ -103,8 +105,8 @@ export class OutputBatch {
       if (this.#failed === null) {
         for (const { target, file } of outputs) {
           current = target;
-          await file.sync();
-          await file.close();
+          await file?.sync();
+          await file?.close();
         }
         const targets = outputs.map(({ target }) => target);
         this.#failed = await unlessChanged(this.#asRead, targets, async () => {
@@ -130,18 +132,19 @@ export class OutputBatch {
   async abandon(): Promise<void> {
     for (const { file, temporary } of this.#outputs.values()) {
       // Best effort: the file may be closed already, and a leftover harms no one.
-      await file.close().catch(() => {});
+      await file?.close().catch(() => {});
       await rm(temporary, { force: true }).catch(() => {});
     }
     this.#outputs.clear();
   }
 
-  async #open(target: string): Promise<DiskProblem | null> {
+  async #open(target: string, isKeptOpen: boolean): Promise<DiskProblem | null> {
     const temporary = join(dirname(target), temporaryName());
     try {
       const old = await stat(target).catch(() => null);
       const file = await open(temporary, "wx", old === null ? 0o666 : old.mode & 0o777);
-      this.#outputs.set(target, { target, temporary, file, encoding: new ReusedEncoding() });
+      if (!isKeptOpen) await file.close();
+      this.#outputs.set(target, { target, temporary, file: isKeptOpen ? file : null, encoding: new ReusedEncoding() });
       return null;
     } catch (error) {
       return problemOf(target, error);
@@ -177,6 +180,24 @@ export async function writeTogether(
   }
   for (const { path, data } of outputs) if (!(await started.batch.write(path, data))) break;
   return started.batch.finish();
+}
+
+async function writeAll(file: FileHandle, bytes: Uint8Array): Promise<void> {
+  for (let from = 0; from < bytes.length; ) {
+    const { bytesWritten } = await file.write(bytes, from, bytes.length - from);
+    from += bytesWritten;
+  }
+}
+
+/** What stands in the file is safe on the disk before it is closed. */
+async function appendTo(path: string, bytes: Uint8Array): Promise<void> {
+  const file = await open(path, "a");
+  try {
+    await writeAll(file, bytes);
+    await file.sync();
+  } finally {
+    await file.close();
+  }
 }
 
 function foldersOf(targets: readonly string[]): ReadonlySet<string> {

@@ -21,8 +21,7 @@ const ofPoint = (kind: FieldDefinition["kind"], says: string, choices?: readonly
 });
 const ofRun = (says: string, kind: FieldDefinition["kind"] = "text"): FieldDefinition => ({ kind, of: "run", says });
 
-/** Every field by its name. */
-export const FIELDS: Readonly<Record<string, FieldDefinition>> = {
+const BY_NAME: Readonly<Record<string, FieldDefinition>> = {
   id: { kind: "text", of: "row", says: "stable id (a UUID) of the point, or of what the row stands for" },
   points: { kind: "count", of: "row", says: "number of points that the row speaks of" },
   worstVerdict: { kind: "choice", of: "row", choices: VERDICTS, says: "gravest verdict of these points" },
@@ -47,7 +46,8 @@ export const FIELDS: Readonly<Record<string, FieldDefinition>> = {
   methodAdvised: ofPoint("choice", "another mounting method that is advised", findFact("mounting_method")?.choices),
   otherMethod: ofPoint("text", "the same in words"),
   settledBy: ofPoint("text", "the fewest facts that surely settle the verdict"),
-  file: ofPoint("text", "survey file"),
+  file: ofPoint("text", "path of the survey file, as the command was given it"),
+  fileName: ofPoint("text", "name of the survey file, without its folder"),
   sheet: ofPoint("text", "sheet of the survey"),
   row: ofPoint("count", "row of the sheet"),
   surveyDigest: ofPoint("text", "SHA-256 of the survey file"),
@@ -64,3 +64,9 @@ export const FIELDS: Readonly<Record<string, FieldDefinition>> = {
   mappingVersion: ofRun("version of the mapping"),
   cautions: ofRun("what goes with every output that leads to work on a machine"),
 };
+
+/** Every field by its name; nothing stands under names such as "constructor", which a mapping may hold, too. */
+export const FIELDS: Readonly<Record<string, FieldDefinition>> = Object.assign(
+  Object.create(null) as Record<string, FieldDefinition>,
+  BY_NAME,
+);

@@ -88,6 +88,7 @@ const OF_POINT: Readonly<Record<string, (point: PointResult, run: RunValues) => 
   otherMethod: (point, { wording }) => wording.otherMethod(point),
   settledBy: ({ settledBy }) => settledBy?.map(factName).join(", ") ?? null,
   file: ({ file }) => file,
+  fileName: ({ file }) => file.replace(/^.*\//s, ""),
   sheet: ({ sheet }) => sheet,
   row: ({ row }) => row,
   surveyDigest: ({ file }, { head }) => head.surveys.find((survey) => survey.file === file)?.digest ?? null,

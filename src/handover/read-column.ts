@@ -1,6 +1,7 @@
 import { didYouMean, showText } from "../base/index.js";
 import { findFact, isNumeric } from "../facts/index.js";
 import { below, type Report } from "../rulebook/index.js";
+import { choicesOf } from "./choices.js";
 import { FIELDS } from "./fields.js";
 import { formulaTrouble } from "./formula.js";
 import { lengthOf } from "./length.js";
@@ -195,14 +196,4 @@ function checkValues(raw: RawColumn, { values, length, source }: Column, pointer
       report.atValue(at, "too-long", `"${showText(value)}" is longer than ${length.most}; write a shorter one`);
     }
   }
-}
-
-function choicesOf(name: Name): readonly string[] | null {
-  const yesNo = ["yes", "no"];
-  if (name.of === "field") {
-    const field = FIELDS[name.name];
-    return field?.kind === "yes-no" ? yesNo : (field?.choices ?? null);
-  }
-  const definition = findFact(name.id);
-  return definition?.kind === "yes-no" ? yesNo : (definition?.choices ?? null);
 }

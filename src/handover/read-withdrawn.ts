@@ -1,5 +1,7 @@
 import { didYouMean, showText } from "../base/index.js";
+import { plainWords } from "../facts/index.js";
 import { below, type Report } from "../rulebook/index.js";
+import { choicesOf } from "./choices.js";
 import type { Column, Target } from "./mapping.js";
 import type { RawTarget } from "./raw.js";
 import { writeColumn } from "./write-value.js";
@@ -35,8 +37,7 @@ export function checkWithdrawn(
 
 function wordTrouble(word: string, column: Column, form: Target["form"]): string | null {
   const shown = `"${showText(word)}"`;
-  const usual = column.source.from === "constant" ? [column.source.text] : [...(column.values?.values() ?? [])];
-  if (usual.includes(word)) {
+  if (usualWords(column).includes(word)) {
     return `${shown} stands there in other rows, too, so that nobody could tell the two apart; take another word`;
   }
   if (typeof column.whenEmpty === "object" && column.whenEmpty.clear === word) {
@@ -50,4 +51,13 @@ function wordTrouble(word: string, column: Column, form: Target["form"]): string
   return value === word
     ? null
     : `${shown} would be written as "${showText(value ?? "")}"; take a word that stays as it is`;
+}
+
+/** The words that a column has in rows that are there: all of them, where its source has but a few. */
+function usualWords({ source, values, type }: Column): readonly string[] {
+  if (source.from === "constant") return [source.text];
+  if (values !== null) return [...values.values()];
+  if (source.from !== "name") return [];
+  const choices = choicesOf(source.name) ?? [];
+  return type === "code" ? choices : choices.map(plainWords);
 }

@@ -24,6 +24,9 @@ interface GroupOfPoints {
   readonly points: { readonly id: string; readonly name: string; readonly lookup: Lookup }[];
 }
 
+/** Different texts that are remembered; beyond that rows have little in common. */
+const MOST_TEXTS = 100_000;
+
 const SITE: Name = { of: "field", name: "site" };
 
 /** Makes the rows of one target from the points that it takes, one after the other. */
@@ -34,6 +37,7 @@ export class RowMaker {
   readonly #names: readonly Name[];
   readonly #rows: NamedRow[] = [];
   readonly #groups = new Map<string, GroupOfPoints>();
+  readonly #texts = new Map<string, string>();
 
   /** @param run - looks up what all rows share */
   constructor(target: Target, run: Lookup, gathering: Gathering) {
@@ -102,9 +106,17 @@ export class RowMaker {
       const { value, refused, remarks } = writeColumn(column, form, lookups);
       for (const { code, text } of refused) this.#problem(column.heading, of, code, text);
       for (const text of remarks) this.#gathering.remarks.add({ target, column: column.heading, of, text });
-      return value;
+      return value === null ? null : this.#once(value);
     });
     return { id, points, values };
+  }
+
+  /** Thousands of rows say few different things; each is kept once. */
+  #once(text: string): string {
+    const known = this.#texts.get(text);
+    if (known !== undefined) return known;
+    if (this.#texts.size < MOST_TEXTS) this.#texts.set(text, text);
+    return text;
   }
 
   #keyOf(

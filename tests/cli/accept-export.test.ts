@@ -107,6 +107,21 @@ describe("spotface accept-export", () => {
   });
 });
 
+it("says so in one line where state and receipt are mixed up", async () => {
+  const receipt = put("receipt.json", receiptOf(FILES, null));
+  await runCommand("accept-export", receipt, "--state", here("state.json"));
+  const [receiptForm, stateForm] = ['"spotface export receipt 1"', '"spotface exported state 1"'];
+  for (const [args, found, wanted] of [
+    [["check-export", here("state.json")], stateForm, receiptForm],
+    [["accept-export", receipt, "--state", receipt], receiptForm, stateForm],
+  ] as const) {
+    const run = await runCommand(...args);
+    expect(run).toMatchObject({ code: 2, out: "" });
+    expect(run.err).toContain(`.json: it is a ${found}, not a ${wanted}; hand in the `);
+    expect(run.err.trimEnd()).not.toContain("\n");
+  }
+});
+
 describe("spotface check-export", () => {
   async function exported(over: Partial<ExportSource> = {}): Promise<string> {
     for (const name of ["points.csv", "survey.csv", "mapping.yaml"]) writeFileSync(here(name), name);

@@ -1,5 +1,6 @@
 import {
   chmodSync,
+  existsSync,
   linkSync,
   mkdirSync,
   readdirSync,
@@ -164,4 +165,17 @@ describe("outputs are written together", () => {
     await expect(batch.write("b", "")).rejects.toThrow(RangeError);
     await batch.abandon();
   });
+});
+
+it("a run with hundreds of outputs keeps but a few files open, and writes each as a whole", async ({ skip }) => {
+  const openFiles = (): number => readdirSync("/proc/self/fd").length;
+  const before = existsSync("/proc/self/fd") ? openFiles() : skip("this system does not say what is open");
+  const folder = newFolder();
+  const targets = Array.from({ length: 300 }, (_, part) => join(folder, `${part}.csv`));
+  const batch = await started(targets);
+  for (const target of targets) for (const text of ["one", "two"]) expect(await batch.write(target, text)).toBe(true);
+  expect(openFiles() - before).toBeLessThan(100);
+  expect(await batch.finish()).toEqual({ ok: true });
+  expect(new Set(targets.map((target) => readFileSync(target, "utf8")))).toEqual(new Set(["onetwo"]));
+  expect(readdirSync(folder)).toHaveLength(300);
 });

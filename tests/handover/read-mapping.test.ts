@@ -87,6 +87,8 @@ describe("a mistake in a mapping file is named with its place:", () => {
     ["no source", 19, '      - { heading: "M" }', "19:9 one-source"],
     ["a template without an end", 19, '      - { heading: "M", template: "{machine" }', "19:35 bad-template"],
     ["an unknown name in a template", 19, '      - { heading: "M", template: "{machina}" }', "19:35 bad-template"],
+    ["a name that every object has", 19, '      - { heading: "M", template: "{toString}" }', "19:35 bad-template"],
+    ["another, to group by", 8, "    rows: { one: machine, per: [constructor] }", "8:33 unknown-name"],
     ["each on rows of points", 19, '      - { heading: "M", each: "{machine}" }', "19:25 not-grouped"],
     ["join without each", 19, '      - { heading: "M", field: machine, join: ", " }', "19:41 nothing-to-join"],
     ["a text as a number", 19, '      - { heading: "M", field: machine, type: number }', "19:47 wrong-kind"],

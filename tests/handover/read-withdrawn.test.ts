@@ -14,6 +14,8 @@ targets:
         values: { pass: suitable, warn: to be looked at, fail: not suitable }
         otherwise: stop
       - { heading: Kind, constant: point }
+      - { heading: Verdict, field: verdict }
+      - { heading: Place, fact: bearing_position }
       - { heading: Diameter, fact: flat_diameter, type: number, whenEmpty: { clear: none } }
 `;
 
@@ -32,6 +34,8 @@ describe("how a mapping says that rows are withdrawn", () => {
     ["{ column: Key, value: gone }", "a key names the row, and stays as it is when the row is gone"],
     ["{ column: State, value: suitable }", '"suitable" stands there in other rows, too'],
     ["{ column: Kind, value: point }", '"point" stands there in other rows, too'],
+    ["{ column: Verdict, value: fail }", '"fail" stands there in other rows, too'],
+    ["{ column: Place, value: drive end }", '"drive end" stands there in other rows, too'],
     ["{ column: Diameter, value: gone }", '"gone" is no number; mend it in the mapping'],
     ["{ column: Diameter, value: none }", '"none" is the word that clears the field; take another'],
     ["{ column: State, value: '=gone' }", `"=gone" would be written as "'=gone"; take a word that stays as it is`],

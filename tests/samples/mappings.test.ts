@@ -57,6 +57,12 @@ describe("the sample mappings", () => {
     expect(tables).toBe(6);
   });
 
+  it("plain: nothing of where the survey lies on this machine, so that another folder changes no row", () => {
+    for (const row of rowsOf("plain", "02-points.csv", "utf-8", ",")) {
+      expect(row["Survey row"]).toMatch(/^survey\.xlsx > [^/]+, row \d+$/);
+    }
+  });
+
   it("plain: every point but the one that stands twice, each with a machine that is loaded before", () => {
     const machines = rowsOf("plain", "01-machines.csv", "utf-8", ",");
     const points = rowsOf("plain", "02-points.csv", "utf-8", ",");

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { DIGEST, EXPORT_SOURCE } from "./source.js";
 
-const STATE_FORMAT = "spotface exported state 1";
+export const STATE_FORMAT = "spotface exported state 1";
 
 /** A column as it was written. */
 export const WRITTEN_COLUMN = z.strictObject({

@@ -1,7 +1,7 @@
-import type { z } from "zod";
-import { sha256OfData, showText } from "../../base/index.js";
-import { EXPORTED_STATE, type ExportedState } from "./exported-state.js";
-import { countsOf, digestOfReceipt, EXPORT_RECEIPT, type ExportReceipt } from "./receipt.js";
+import { z } from "zod";
+import { sha256OfData, sha256OfLargeData, showText } from "../../base/index.js";
+import { EXPORTED_STATE, type ExportedState, STATE_FORMAT } from "./exported-state.js";
+import { countsOf, digestOfReceipt, EXPORT_RECEIPT, type ExportReceipt, RECEIPT_FORMAT } from "./receipt.js";
 
 /** A stored file, or what is wrong with it, each in one sentence without the file's name. */
 export type StoredReading<Stored> =
@@ -9,6 +9,7 @@ export type StoredReading<Stored> =
   | { readonly ok: false; readonly problems: readonly string[] };
 
 const MOST_NAMED = 5;
+const FORMAT_ONLY = z.looseObject({ format: z.string() });
 
 const RECEIPT_EXPECTED = "hand in the receipt as spotface export wrote it";
 const STATE_EXPECTED = "hand in the state as spotface accept-export wrote it, or take it from a backup";
@@ -17,7 +18,7 @@ const STATE_EXPECTED = "hand in the state as spotface accept-export wrote it, or
  * Reads a receipt. Nothing of it is taken on trust: it must hold together, and give its own digest.
  */
 export function readReceipt(text: string): StoredReading<ExportReceipt> {
-  const reading = readForm(text, EXPORT_RECEIPT, RECEIPT_EXPECTED);
+  const reading = readForm(text, EXPORT_RECEIPT, RECEIPT_FORMAT, RECEIPT_EXPECTED);
   if (!reading.ok) return reading;
   const { stored } = reading;
   if (digestOfReceipt(stored) !== stored.digest) {
@@ -40,7 +41,7 @@ export function readReceipt(text: string): StoredReading<ExportReceipt> {
 
 /** Reads a state. Nothing of it is taken on trust: it must hold together. */
 export function readExportedState(text: string): StoredReading<ExportedState> {
-  const reading = readForm(text, EXPORTED_STATE, STATE_EXPECTED);
+  const reading = readForm(text, EXPORTED_STATE, STATE_FORMAT, STATE_EXPECTED);
   if (!reading.ok) return reading;
   const problems = reading.stored.targets.flatMap((target) => notWhole(target, STATE_EXPECTED));
   return problems.length > 0 ? failed(problems) : reading;
@@ -48,10 +49,15 @@ export function readExportedState(text: string): StoredReading<ExportedState> {
 
 /** The digest by which receipts name a state; blanks and line ends between its parts do not count. */
 export function digestOfState(state: ExportedState): string {
-  return sha256OfData(state);
+  return sha256OfLargeData(state);
 }
 
-function readForm<Stored>(text: string, form: z.ZodType<Stored>, expected: string): StoredReading<Stored> {
+function readForm<Stored>(
+  text: string,
+  form: z.ZodType<Stored>,
+  format: string,
+  expected: string,
+): StoredReading<Stored> {
   let data: unknown;
   try {
     data = JSON.parse(text);
@@ -61,6 +67,10 @@ function readForm<Stored>(text: string, form: z.ZodType<Stored>, expected: strin
   }
   const parsed = form.safeParse(data);
   if (parsed.success) return { ok: true, stored: parsed.data };
+  // One file in place of the other is the likeliest slip.
+  const found = FORMAT_ONLY.safeParse(data);
+  if (found.success && found.data.format !== format)
+    return failed([`it is a "${showText(found.data.format)}", not a "${format}"; ${expected}`]);
   const { issues } = parsed.error;
   const lines = issues.slice(0, MOST_NAMED).map(({ path, message }) => {
     const at = path.map(String).join("/");

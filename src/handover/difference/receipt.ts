@@ -1,10 +1,10 @@
 import { z } from "zod";
-import { sha256OfData } from "../../base/index.js";
+import { sha256OfData, sha256OfLargeData } from "../../base/index.js";
 import { WRITTEN_COLUMN, WRITTEN_VALUES } from "./exported-state.js";
 import { CAUSES, DIGEST, EXPORT_SOURCE, type ExportSource } from "./source.js";
 import { CHANGES, type TargetDifference } from "./target-difference.js";
 
-const RECEIPT_FORMAT = "spotface export receipt 1";
+export const RECEIPT_FORMAT = "spotface export receipt 1";
 
 const COUNT = z.int().nonnegative();
 
@@ -106,7 +106,7 @@ export function exportReceipt(
       })),
     })),
   };
-  return { ...content, digest: sha256OfData(content) };
+  return { ...content, digest: sha256OfLargeData(content) };
 }
 
 /** The rows that are sent, by what they are to the other side. */
@@ -122,7 +122,7 @@ export function countsOf(rows: readonly { readonly change: (typeof CHANGES)[numb
 
 /** The digest that the contents of a receipt give, whatever digest stands in it. */
 export function digestOfReceipt({ digest: _, ...content }: ExportReceipt): string {
-  return sha256OfData(content);
+  return sha256OfLargeData(content);
 }
 
 /**

@@ -36,9 +36,12 @@ function csvField(field: string | null, sign: string): string {
  */
 export function encoded(text: string, encoding: Encoding): Uint8Array {
   if (encoding !== "windows-1252") return new TextEncoder().encode(encoding === "utf-8-bom" ? `\ufeff${text}` : text);
-  return Uint8Array.from([...text], (sign) => {
-    const byte = windows1252Byte(sign.codePointAt(0) ?? 0);
-    if (byte === null) throw new RangeError(`${encoding} has no "${sign}"`);
-    return byte;
-  });
+  // A byte for a character, and no list of them all beside it. No character beyond 16 bits has a byte.
+  const bytes = new Uint8Array(text.length);
+  for (let at = 0; at < text.length; at++) {
+    const byte = windows1252Byte(text.charCodeAt(at));
+    if (byte === null) throw new RangeError(`${encoding} has no "${String.fromCodePoint(text.codePointAt(at) ?? 0)}"`);
+    bytes[at] = byte;
+  }
+  return bytes;
 }

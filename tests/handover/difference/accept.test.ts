@@ -91,7 +91,9 @@ describe("stored states and receipts", () => {
       "it is not JSON, or it breaks off; hand in the receipt as spotface export wrote it",
     );
     expect(problems(readExportedState("{}"))).toMatch(/^\/format: .*; hand in the state as spotface accept-export/);
-    expect(problems(readReceipt(textOf(exportedStateText(state))))).toMatch(/\/format/);
+    expect(problems(readReceipt(textOf(exportedStateText(state))))).toBe(
+      'it is a "spotface exported state 1", not a "spotface export receipt 1"; hand in the receipt as spotface export wrote it',
+    );
     expect(problems(readExportedState(JSON.stringify({ ...state, more: 1 })))).toMatch(/the document: .*"more"/);
     expect(problems(readExportedState(`{"__proto__":{},${JSON.stringify(state).slice(1)}`))).not.toBe("");
     const short = { ...state, targets: state.targets.map((one) => ({ ...one, columns: one.columns.slice(1) })) };
