@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readDayNumber } from "../../src/records/cell-date.js";
+import { readDayNumber } from "../../src/records/cells/cell-date.js";
 
 function dayOf(serial: number, dateSystem: 1900 | 1904, marked: boolean): string {
   const reading = readDayNumber(serial, dateSystem, marked);
