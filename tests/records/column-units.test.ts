@@ -64,6 +64,21 @@ describe("a column without a unit whose values fit another unit", () => {
     expect(survey.columns[1]?.why).toContain("may be mm or in");
   });
 
+  it.each([
+    ["Cure time", "0.25 0.5 0.75", "0.25 to 0.75", "min or h"],
+    ["Shaft speed", "24.75 25 16.5", "16.5 to 25", "r/min or Hz"],
+    ["Torque", "88 75 60", "60 to 88", "N·m or in·lbf"],
+    ["Distance to power cable", "0.3 0.5 1", "0.3 to 1", "mm or m"],
+    ["PSU rating", "10 5 20", "5 to 20", "mA or A"],
+    ["Wire size", "18 20 22", "18 to 22", "mm² or AWG"],
+  ])("names the likeliest other unit: %s %s", async (heading, values, range, units) => {
+    const cells = values.split(" ").map((value, i) => `P${i};${value}`);
+    const { problems } = await surveyOfCsv(`Point;${heading}\n${cells.join("\n")}\n`);
+    const said = problems.filter(({ code }) => code === "unknown-unit").map(({ text }) => text);
+    expect(said).toHaveLength(3);
+    for (const text of said) expect(text).toContain(`(${range}) may be ${units};`);
+  });
+
   it("is read all the same where the cell, the heading, the row of units or the title block states one", async () => {
     expect(await column("Hole depth", ["0.5 in", "0.63", "0.8", "0.75"], "hole_depth")).toEqual([
       12.7,
