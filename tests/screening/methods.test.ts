@@ -142,8 +142,10 @@ describe("methods tried in the full set", () => {
 
   it("advise no weld that nobody consented to, however little else is open", () => {
     // The bonded pad lacks three facts, the weld the one word of the maker.
-    const row = { ...FULL, ...SAFE, cure_time: unknown("missing"), thread_depth: known(2), hole_depth: known(3) };
-    const answers = (welding_agreed: FactState) => pointOf({ ...row, welding_agreed }, { set: "full" });
+    const shallow = { thread_depth: known(2), hole_depth: known(3) };
+    const row = { ...FULL, ...SAFE, cure_time: unknown("missing"), ...shallow, behind_wall: known("solid") };
+    const answers = (welding_agreed: FactState, more: Readonly<Record<string, FactState>> = {}) =>
+      pointOf({ ...row, welding_agreed, ...more }, { set: "full" });
     const unasked = answers(unknown("missing"));
     const of = (method: string) => unasked.methods?.find((tried) => tried.method === method);
     expect(of("welded-pad")).toMatchObject({ fails: [], undecided: ["welded-pad"] });
@@ -151,6 +153,10 @@ describe("methods tried in the full set", () => {
     expect(unasked.methodAdvised?.method).not.toBe("welded-pad");
     expect(answers(known(false)).methodAdvised?.method).not.toBe("welded-pad");
     expect(answers(known(true)).methodAdvised).toEqual({ method: "welded-pad", verdict: "pass", closest: false });
+    // Nor over oil, or over what nobody knows.
+    for (const behind_wall of [known("oil"), unknown("missing")]) {
+      expect(answers(known(true), { behind_wall }).methodAdvised?.method).not.toBe("welded-pad");
+    }
   });
 
   it("advise none as passing where a gate was not asked for lack of a column", () => {
