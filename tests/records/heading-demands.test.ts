@@ -27,6 +27,11 @@ describe("a heading that says what is demanded", () => {
     ["sensor_certified", "Ex-Zulassung Sensor erforderlich"],
     ["maker_consent", "Maker's consent required"],
     ["maker_consent", "Herstellerfreigabe erforderlich"],
+    ["speed_reference", "Speed signal required"],
+    ["speed_reference", "Drehzahlsignal erforderlich"],
+    ["speed_reference", "Señal de velocidad necesaria"],
+    ["speed_reference", "Capteur de vitesse requis"],
+    ["drip_loop", "Drip loop required"],
   ])("is not taken for leave or a precaution that is there: %s, %s", (field, heading) => {
     expect(read(field, heading, "yes")).toBeNull();
   });
@@ -37,6 +42,8 @@ describe("a heading that says what is demanded", () => {
     ["isolation_possible", "LOTO possible", true],
     ["sensor_certified", "Certified sensor", true],
     ["maker_consent", "Maker's consent", true],
+    ["speed_reference", "Speed signal", "unspecified"],
+    ["drip_loop", "Drip loop", true],
   ])("is told from one that says what is there: %s, %s", (field, heading, value) => {
     expect(read(field, heading, "yes")).toMatchObject({ value });
   });
