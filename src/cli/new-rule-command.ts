@@ -1,5 +1,6 @@
 import { statSync } from "node:fs";
 import { mkdir } from "node:fs/promises";
+import { dirname } from "node:path";
 import { Command } from "commander";
 import { z } from "zod";
 import { isPlainDay, STAGES, type Stage, utcDay } from "../base/index.js";
@@ -7,6 +8,7 @@ import { checkWritable, writeTogether } from "../disk/index.js";
 import { countOf } from "../outputs/index.js";
 import { type AskedRule, linesToFill, type NewRule, newRule } from "../proving/index.js";
 import { isRulePath, loadRulebook, type Rulebook } from "../rulebook/index.js";
+import { schemaFor, schemaNamed } from "./editor-schemas.js";
 import { findingLine, type RulebookFiles, readBookFiles, rulebookPaths } from "./open-rulebook.js";
 import { loadRemembered } from "./remembered-books.js";
 import { optionMistakes } from "./screen-options.js";
@@ -36,7 +38,7 @@ const OPTIONS = z
 
 type NewRuleOptions = z.infer<typeof OPTIONS>;
 
-/** The schema beside the rulebook that comes with the program, as its own rules name it. */
+/** The schema as the rules of a rulebook name it that stands beside the folder of schemas. */
 const SCHEMA = "../../schemas/rule.schema.json";
 
 /** `spotface new-rule`: a rule file with its cases, to be filled in by the standards owner. */
@@ -99,7 +101,8 @@ async function writeRule(id: string, options: NewRuleOptions, terminal: Terminal
   const known = loading.rulebook.rules.find((rule) => rule.id === id);
   if (known) return refuse(`the id "${id}" stands in ${known.at.file} already; choose another one`);
   const target = `${read.root}/${topic}/${id}.yaml`;
-  const made = newRule(askedRule(id, options, loading.rulebook, read, terminal), (text) =>
+  const { schema, there } = schemaFor(dirname(target), schemaOfRules(read));
+  const made = newRule(askedRule(id, options, loading.rulebook, schema, terminal), (text) =>
     loadRulebook([...read.files, { path: target, text }], { root: read.root }),
   );
   if (!made.ok) {
@@ -112,7 +115,7 @@ async function writeRule(id: string, options: NewRuleOptions, terminal: Terminal
   const done = await writeTogether([{ path: target, data: made.text }], rules);
   if (!done.ok) return refuse(`${done.error.path}: ${done.error.text}`);
   await terminal.out(`Written: rule with ${countOf(made.cases, "case")}: ${target}\n`);
-  terminal.err(whatNext(made, target, folder));
+  terminal.err(whatNext(made, target, folder, there ? null : schema));
   return true;
 }
 
@@ -120,12 +123,11 @@ function askedRule(
   id: string,
   options: NewRuleOptions,
   rulebook: Rulebook,
-  { files }: RulebookFiles,
+  schema: string,
   terminal: Terminal,
 ): AskedRule {
   const { judges, fails, warns, applies, title = null, group = null, set, stage, from } = options;
   const others = rulebook.sets.filter((one) => one !== "core");
-  const [, schema = SCHEMA] = files.map(({ text }) => HEAD.exec(text)).find((found) => found !== null) ?? [];
   return {
     id,
     title,
@@ -142,15 +144,24 @@ function askedRule(
   };
 }
 
-/** The first line of a rule, as the other rules of the folder have it. */
-const HEAD = /^# yaml-language-server: \$schema=(\S*rule\.schema\.json)\s/;
+/** How the rules of the folder name their schema, so that all of them find it or none does. */
+function schemaOfRules({ files }: RulebookFiles): string {
+  const named = files.map(({ text }) => schemaNamed(text));
+  return named.find((schema) => schema !== null && /(?:^|\/)rule\.schema\.json$/.test(schema)) ?? SCHEMA;
+}
 
-function whatNext(made: Extract<NewRule, { ok: true }>, target: string, folder: string): string {
+/** @param lost - the schema that the rule names where an editor will not find it */
+function whatNext(made: Extract<NewRule, { ok: true }>, target: string, folder: string, lost: string | null): string {
   const lines = [
     `to be filled in: line ${linesToFill(made.text).join(", line ")} of ${target}`,
     "the citation says from-memory until a source was read; a clause needs the day on which it was",
     ...(made.changeable.length > 0 ? [`remedy.change may name ${made.changeable.join(", ")}`] : []),
     ...made.open.map((what) => `a case to be written by you: ${what}`),
+    ...(lost === null
+      ? []
+      : [
+          `editors find no schema at ${lost}, seen from the rule; put it there for the whole rulebook: npx spotface write-schemas ${folder}`,
+        ]),
     `then: raise the version in ${folder}/rulebook.yaml and say it in ${folder}/CHANGES.md`,
     `prove it: npx spotface check-rules ${folder} --complete`,
     `what it would change: npx spotface what-changes SURVEY.xlsx --after ${folder}`,

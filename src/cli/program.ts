@@ -27,6 +27,7 @@ const COMMANDS: Readonly<Record<string, LoadCommand>> = {
   columns: async (terminal) => (await import("./columns-command.js")).columnsCommand(terminal),
   "check-rules": async (terminal) => (await import("./check-rules-command.js")).checkRulesCommand(terminal),
   "new-rule": async (terminal) => (await import("./new-rule-command.js")).newRuleCommand(terminal),
+  "write-schemas": async (terminal) => (await import("./write-schemas-command.js")).writeSchemasCommand(terminal),
   "sign-rulebook": async (terminal) => (await import("./sign-rulebook-command.js")).signRulebookCommand(terminal),
   "blank-survey": async (terminal, program) =>
     (await import("./blank-survey-command.js")).blankSurveyCommand(terminal, program),
