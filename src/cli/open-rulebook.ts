@@ -20,6 +20,9 @@ const PACKAGE_ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
 const RULE_FILES = [".yaml", ".yml", ".json"];
 
+/** Also what nobody means to leave out: loading says what is wrong with such names. */
+const LOOKED_AT = [...RULE_FILES, ...RULE_FILES.map((ending) => `${ending}.txt`)];
+
 /** The rulebook that comes with the program, by the name under which results speak of it. */
 export const SHIPPED_RULES = "rules";
 
@@ -107,8 +110,8 @@ export async function readRulebookFiles(
 ): Promise<({ readonly ok: true } & RulebookFiles) | Unread> {
   const [start, commit] = folder === null ? [`${PACKAGE_ROOT}rules`, null] : atCommit(folder);
   const { files, problems } = await (commit === null
-    ? readTextFolder(start, RULE_FILES)
-    : readFolderAtCommit(start, commit, RULE_FILES));
+    ? readTextFolder(start, LOOKED_AT)
+    : readFolderAtCommit(start, commit, LOOKED_AT));
   if (problems.length > 0) return { ok: false, findings: problems.map(findingOf) };
   const cut = start.replace(/\/+$/, "").length;
   const root = folder === null ? SHIPPED_RULES : start.replaceAll("\\", "/").replace(/(?<=.)\/+$/, "");

@@ -88,6 +88,7 @@ export { type ColumnFileReading, readColumnFile } from "./site-files/read-column
 export { type DeviationsReading, readDeviationFile } from "./site-files/read-deviation-file.js";
 export { readSiteFile, type SiteReading } from "./site-files/read-site-file.js";
 export { type AddedWords, addWords, readWordFile, type WordFileReading } from "./site-files/read-word-file.js";
+export { factMeant } from "./text/fact-meant.js";
 export { type FileLimits, RULEBOOK_LIMITS } from "./text/file-limits.js";
 export { isRulePath } from "./text/file-roles.js";
 export { canBeChanged } from "./text/names-in-use.js";

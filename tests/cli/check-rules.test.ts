@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, renameSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { describe, expect, it } from "vitest";
@@ -68,6 +68,14 @@ describe("spotface check-rules", () => {
       "    judges: wall_thicknes",
     ]);
     expect(run.err).toContain("1 mistake; nothing was run");
+  });
+
+  it("does not leave out a rule in silence that was saved under a name with .txt behind it", async () => {
+    const folder = bookWith(GOOD_CASES);
+    renameSync(join(folder, "seat/thin-wall.yaml"), join(folder, "seat/thin-wall.yaml.txt"));
+    writeFileSync(join(folder, "seat/other.yaml"), wallRule(GOOD_CASES).replace("id: thin-wall", "id: other"));
+    const run = await runCommand("check-rules", folder);
+    expect(run).toMatchObject({ code: 2, err: expect.stringContaining("thin-wall.yaml.txt:1:1: a name that ends so") });
   });
 
   it("says what no case shows and what none would notice, only where asked, and fails for it with --complete", async () => {

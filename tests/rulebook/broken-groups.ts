@@ -36,7 +36,7 @@ export const GROUP_MISTAKES: readonly Broken[] = [
       "{ sum: sensor_current }",
       "{ sum: ▶supply_voltage }",
       "member-does-not-fit",
-      "cannot be compared",
+      "name a fact of the same kind",
     ],
     [
       "sum of another current",

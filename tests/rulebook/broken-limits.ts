@@ -191,6 +191,12 @@ export const LIMIT_MISTAKES: readonly Row[] = [
 
 /** Mistakes in how a rule is written down as YAML. */
 export const YAML_MISTAKES: readonly Row[] = [
+  ["line indented too little", "    until: null", "   ▶until: null", "not-yaml", "indentation does not fit"],
+  ["line indented too far", "    until: null", "     ▶until: null", "not-yaml", "indentation does not fit"],
+  ["no-break blank", "judges: thread_depth", "judges:▶\u00a0thread_depth", "not-yaml", "an ordinary blank"],
+  ["no blank behind a colon", "judges: thread_depth", "▶judges:thread_depth", "not-yaml", "a colon and a blank"],
+  ["comma left out", "operator: equal, value", "operator: ▶equal value", "not-yaml", "a comma is missing"],
+  ["line that ends as in old times", "undecided: fail\n", "undecided: fail▶\r", "old-line-end", "LF or CR LF"],
   [
     "title without quotes",
     '"the thread is deep enough"',

@@ -58,5 +58,5 @@ export const WAY_MISTAKES: readonly Row[] = [
     "way-does-not-fit",
     "rotational speed",
   ],
-  ["fact that is not measured at all", "only: [hole_depth]", "only: [▶direction]", "unknown-fact"],
+  ["fact that is not measured at all", "only: [hole_depth]", "only: [▶direction]", "unknown-measured-fact"],
 ];

@@ -74,9 +74,14 @@ describe("a rulebook with one mistake loads after doing what the finding says", 
     ).toMatchObject({ ok: true });
   });
 
-  it("is held of most kinds of mistakes", () => {
+  it("is held of every mistake that is mended in its own file", () => {
     const held = new Set([...BY_ITS_WORDS, ...BROKEN.filter((one) => MENDED[`${one.file}: ${one.name}`])]);
-    expect(held.size).toBeGreaterThan(100);
-    expect(new Set([...held].map(({ code }) => code)).size).toBeGreaterThan(40);
+    // These want a table, which is a file of its own.
+    expect(BROKEN.filter((one) => !held.has(one)).map(({ name }) => name)).toEqual([
+      "bound that no table gives",
+      "derived fact that needs a table",
+      "message that no table fills in",
+      "condition that no table fills in",
+    ]);
   });
 });

@@ -1,7 +1,12 @@
+import { MENDED_DATA } from "./mended-data.js";
+
+/** What stands in a broken file, and what stands there after doing what the finding says. */
+export type Change = readonly [wrong: string, right: string];
+
 const RULE = "hole/thread-depth.yaml";
 
 /** What stands in a broken rule, and what stands there after doing what the finding says, by the name of the mistake. */
-const IN_RULE: Readonly<Record<string, readonly [wrong: string, right: string]>> = {
+const IN_RULE: Readonly<Record<string, Change>> = {
   "key left out": ["id: thread-depth\n", 'id: thread-depth\ntitle: "deep enough"\n'],
   "empty text": ['title: ""', 'title: "deep enough"'],
   "text of two lines": ["thread\\nis", "thread is"],
@@ -85,33 +90,83 @@ const IN_RULE: Readonly<Record<string, readonly [wrong: string, right: string]>>
   "bracket left open": ["[proposed, installed", "[proposed, installed]"],
   "quote left open": ['"tap deeper\n', '"tap deeper"\n'],
   "tab for indentation": ["\ttext:", "  text:"],
+  "line indented too little": ["\n   until: null", "\n    until: null"],
+  "line indented too far": ["\n     until: null", "\n    until: null"],
+  "no-break blank": ["\u00a0", " "],
+  "no blank behind a colon": ["judges:thread_depth", "judges: thread_depth"],
+  "comma left out": ["equal value", "equal, value"],
+  "line that ends as in old times": ["\r", "\n"],
+  "decimal comma": ["8,5 mm", "8.5 mm"],
+  "decimal comma in quotes": ['"8,5 mm"', "8.5 mm"],
+  "minus of a text processor": ["\u22121 mm", "-1 mm"],
+  "fact as text": ["below: model.thread_depth_min", "below: { fact: model.thread_depth_min }"],
+  "product as text": ["1.1 * model.thread_depth_min", "{ fact: model.thread_depth_min, times: 1.1 }"],
+  "factor in quotes": ['"1.2"', "1.2"],
+  "factor in per cent": ["120 %", "1.2"],
+  "band as text": ['"< 9 mm"', "{ below: 9 mm }"],
+  "fact by its plain name": ["depth of full thread\n", "thread_depth\n"],
   "text turned around": ["\u202e", ""],
-};
-
-/** The same in other files. */
-const ELSEWHERE: Readonly<Record<string, readonly [wrong: string, right: string]>> = {
-  "tables/threads.yaml: row without a value": [
-    "table.friction_min: 0.15 }",
-    "table.friction_min: 0.15, table.friction_max: null }",
+  "fact that no table has": ["judges: table.bolt", "judges: thread_depth"],
+  "fact of a group that nothing states": ["group.axial_points", "group.critical_points_on_supply"],
+  "id with a look-alike hyphen": ["id: thread‐depth", "id: thread-depth"],
+  "voltage for a length": ["[8 V", "[8 mm"],
+  "program text for a condition": [
+    '"wetting > 3"',
+    "{ fact: wetting, operator: equal, value: dry }\n    - { not: { condition: outdoors } }",
   ],
-  "tables/threads.yaml: range upside down": ["table.friction_max: 0.1 }", "table.friction_max: 0.2 }"],
-  "tables/threads.yaml: review before the start": ["2025-12-31", "2027-12-31"],
-  "tables/threads.yaml: key fact that no table is looked up by": ["hole_depth", "thread_state"],
-  "groups/supply.yaml: key said twice": ["[supply_name, supply_name]", "[supply_name]"],
-  "groups/supply.yaml: two ways": ["{ sum: sensor_current, maximum: sensor_current }", "{ sum: sensor_current }"],
-  "groups/supply.yaml: key that is the site": ["[supply_name, site]", "[supply_name]"],
-  "groups/supply.yaml: sum of another current": ["sum: starting_current", "sum: sensor_current"],
-  "measuring/rule.yaml: accuracy below nothing": ["-0.5 mm", "0.5 mm"],
-  "measuring/rule.yaml: percent with a sign": ["percent: 1 %", "percent: 1"],
-  "models/baseline.yaml: length below zero": ["-9 mm", "9 mm"],
-  "models/baseline.yaml: name that is the id": ['["Baseline"]', '["BASE-1"]'],
-  "groups/supply.yaml: count that is none": ["{ count: false }", "{ sum: sensor_current }"],
-  "rulebook.yaml: version without quotes": ["version: 1.0", 'version: "1.0.0"'],
-  "rulebook.yaml: include": ["\ninclude: [../other.yaml]", ""],
+  "fact of a group that is not there": ["judges: group.sum", "judges: thread_depth"],
+  "bound that is a choice": ["fact: wetting }", "fact: model.thread_depth_min }"],
+  "condition compared with itself": ["value: { fact: joints_in_path }", "value: 3"],
+  "limit that no plausible value breaks": ["below: 1 mm", "below: 9 mm"],
+  "limit that every plausible value breaks": ["below: 100.1 mm", "below: 9 mm"],
+  "limit at the lowest plausible value": ["0.9 mm", "9 mm"],
+  "limit at the highest plausible value": ["101 mm", "10 mm"],
+  "limit always broken at its own number": ["atOrAbove: 1 mm", "atOrAbove: 10 mm"],
+  "bounds wide of everything": ["[0 mm, 1 m]", "[8 mm, 80 mm]"],
+  "bound scaled out of reach": ["times: 0.001", "times: 1.001"],
+  "maker's data without a title": ["basis: maker-data, says", 'basis: maker-data, source: "Sheet of the bolt", says'],
+  "source that is blank": ['source: "  "', 'source: "Threads of machines"'],
+  "citation that says nothing": ['says: " "', 'says: "so long is the bolt"'],
+  "year for a last day": ["reviewBy: 2026\n", "reviewBy: 2026-12-31\n"],
+  "entry that ends before it begins": ["until: 2026-05-01", "until: 2027-05-01"],
+  "warning for the same as the failure": [
+    "    warn: { when: { fact: joints_in_path, operator: greaterThan, value: 3 } }",
+    "    warn: { below: 12 mm }",
+  ],
+  "limit twice": [
+    "      - { outside: [8 mm, 80 mm] }\n      - { outside: [8 mm, 80 mm] }\n",
+    "      - { outside: [8 mm, 80 mm] }\n",
+  ],
+  "remedy that changes a derived fact": ["change: [seat]", "change: [thread_depth]"],
+  "no case that warns": [
+    "cases:\n",
+    'cases:\n  - { name: "a little", given: { thread_depth: 12.8 mm, asOf: 2027-01-01 }, expect: warn }\n',
+  ],
+  "no case that passes": [
+    "cases:\n",
+    'cases:\n  - { name: "very deep", given: { thread_depth: 20 mm }, expect: pass }\n',
+  ],
+  "no cases": [
+    "cases: []",
+    `cases:
+  - { name: "deep", given: { thread_depth: 12 mm }, expect: pass }
+  - { name: "open", given: {}, expect: undecided }
+  - { name: "short", given: { thread_depth: 8.9 mm }, expect: fail }
+  - { name: "no margin", given: { thread_depth: 12.9 mm, asOf: 2027-01-01 }, expect: warn }`,
+  ],
+  "facts judged in different units": [", installed: paint_thickness", ", installed: thread_depth"],
+  "key constructor": ["  constructor: 1\n", ""],
+  "key that is a number": ["\n5: x", ""],
+  "octal number": ["0o17", "1.5"],
+  "endless number": [".inf", "1.5"],
+  "no number": [".nan", "1.5"],
+  "number beyond all numbers": ["1e999", "1.5"],
+  "number longer than is kept exactly": ["12345678901234567890", "12"],
+  "control character": ["\u0000", ""],
 };
 
 /** What is put right by more than the words of the finding, by file and name of the mistake. */
-export const MENDED: Readonly<Record<string, readonly [wrong: string, right: string]>> = {
+export const MENDED: Readonly<Record<string, Change>> = {
   ...Object.fromEntries(Object.entries(IN_RULE).map(([name, change]) => [`${RULE}: ${name}`, change])),
-  ...ELSEWHERE,
+  ...MENDED_DATA,
 };

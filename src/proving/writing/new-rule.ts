@@ -1,6 +1,6 @@
-import { didYouMean, type PlainDay, type Stage } from "../../base/index.js";
+import type { PlainDay, Stage } from "../../base/index.js";
 import { CATALOGUE, findFact } from "../../facts/index.js";
-import { canBeChanged, type Rulebook, type RulebookLoading } from "../../rulebook/index.js";
+import { canBeChanged, factMeant, type Rulebook, type RulebookLoading } from "../../rulebook/index.js";
 import type { WrittenCase } from "../suggested-case.js";
 import { readBandWords, readConditionWords, type WordsReading, type Written } from "./asked-words.js";
 import { completeCases } from "./complete-cases.js";
@@ -43,11 +43,11 @@ export type NewRule =
 export function newRule(asked: AskedRule, load: (text: string) => RulebookLoading): NewRule {
   const judged = findFact(asked.judges);
   if (!judged) {
-    const near = didYouMean(
+    const near = factMeant(
       asked.judges,
       CATALOGUE.map(({ id }) => id),
     );
-    return refused("judges", `"${asked.judges}" is no known fact${near || "; see the catalogue of facts"}`);
+    return refused("judges", `"${asked.judges}" is no known fact${near}`);
   }
   if (asked.fails.length + asked.warns.length === 0) {
     return refused("fails", "the rule has no limit; say what breaks it, with --fails or --warns");

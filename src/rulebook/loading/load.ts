@@ -13,7 +13,7 @@ import { readTable } from "../reading/table-reading.js";
 import { checkTablesOfRule, checkTablesThere, factsGiven, type ReportedTable } from "../reading/tables-in-use.js";
 import { joinWords } from "../reading/word-reading.js";
 import { type FileLimits, RULEBOOK_LIMITS } from "../text/file-limits.js";
-import { type FileRole, manifestIn, type RoledFile, roleOf } from "../text/file-roles.js";
+import { type FileRole, manifestBelow, manifestIn, type RoledFile, roleOf } from "../text/file-roles.js";
 import { checkIds } from "../text/ids.js";
 import type { LoadedFile } from "../text/loaded-file.js";
 import { checkOutcomesInCases, checkRemedy, namesOfRule } from "../text/names-in-use.js";
@@ -58,6 +58,8 @@ export function loadRulebook(files: readonly TextFile[], options: LoadOptions = 
     const text = "this is an overlay; give it with --over, and the rulebook that it lies over with --rules";
     return { ok: false, findings: [{ file: stray.path, line: 1, column: 1, code: "overlay-as-rulebook", text }] };
   }
+  const elsewhere = manifestBelow(files, root);
+  if (elsewhere !== null) return { ok: false, findings: [elsewhere] };
   const folder = loadFolder({ root, files, limits, roleOf }, findings);
   if (folder === null) return { ok: false, findings };
   checkIds(folder.loaded);
@@ -111,12 +113,17 @@ function readBook(book: LaidBook, root: string, findings: FileFinding[]): Rulebo
   const groupFiles = dataOf<RawGroup>(loaded, "group");
   const groups = readGroups(groupFiles, names, conditionData);
   const bookGroups = { read: groups, named: inFolder("group") };
+  const wrongIn = (path: string): boolean => findings.some(({ file }) => file === path);
   const rules: Rule[] = [];
-  for (const { raw, report } of dataOf<RawRule>(loaded, "rule")) {
+  for (const { raw, report, file } of dataOf<RawRule>(loaded, "rule")) {
     const rule = readRule(raw, report, names);
     checkSize(rule, conditions, report);
-    checkGroupNames(raw, bookGroups, conditionData, report);
-    checkRemedy(raw, conditionData, groups.get(raw.group ?? "")?.key ?? [], report);
+    // What a rule rests on cannot be said while something in it, or its group, could not be read.
+    const group = raw.group === undefined ? null : groups.get(raw.group);
+    if (!group || !wrongIn(group.at.file)) checkGroupNames(raw, bookGroups, conditionData, report);
+    if (group !== undefined && !wrongIn(file.path) && !(group && wrongIn(group.at.file))) {
+      checkRemedy(raw, conditionData, group?.key ?? [], report);
+    }
     checkOutcomesInCases(raw, conditionData, report);
     rules.push(rule);
   }

@@ -1,5 +1,6 @@
 import { type FactDefinition, factOf, isNumeric } from "../../facts/index.js";
 import type { Band, Bound } from "../book/rule.js";
+import { factAsText } from "../text/fact-as-text.js";
 import { kindInWords } from "../text/kind-words.js";
 import type { RawBand, RawBound } from "../text/raw.js";
 import { below, type Report } from "../text/source.js";
@@ -125,7 +126,8 @@ function readBound(
   if (typeof raw !== "object") {
     const reading = readNumber(raw, first);
     if (reading.ok) return { kind: "number", value: reading.value };
-    report.atValue(pointer, reading.mistake.code, reading.mistake.text);
+    const { code, text } = factAsText(raw, true) ?? reading.mistake;
+    report.atValue(pointer, code, text);
     return null;
   }
   const definition = factOf(raw.fact);

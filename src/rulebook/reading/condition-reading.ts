@@ -1,6 +1,7 @@
 import { didYouMean } from "../../base/index.js";
 import { type FactDefinition, factOf, isNumeric } from "../../facts/index.js";
 import type { Condition, ConditionValue, Operator } from "../book/rule.js";
+import { factAsText } from "../text/fact-as-text.js";
 import { kindInWords, measureInWords } from "../text/kind-words.js";
 import type { RawComparison, RawCondition } from "../text/raw.js";
 import { below, type Report } from "../text/source.js";
@@ -99,24 +100,22 @@ function readComparison(raw: RawComparison, pointer: string, report: Report): Co
 function readValue(written: unknown, definition: FactDefinition, at: string, report: Report): ConditionValue | null {
   const reading = readScalar(written, definition);
   if (reading.ok) return reading.value;
-  report.atValue(at, reading.mistake.code, reading.mistake.text);
+  const { code, text } = (isNumeric(definition) ? factAsText(written, false) : null) ?? reading.mistake;
+  report.atValue(at, code, text);
   return null;
 }
 
-/** Why two facts cannot be compared with each other, or null if they can. */
+/** Why two facts cannot be compared with each other, or null if they can; `difference` says it without the advice. */
 export function factsDiffer(
   a: FactDefinition,
   b: FactDefinition,
-): { readonly code: string; readonly text: string } | null {
-  if (a.kind !== b.kind) {
-    return {
-      code: "wrong-kind",
-      text: `"${a.id}" is ${kindInWords(a)} and "${b.id}" ${kindInWords(b)}; they cannot be compared`,
-    };
-  }
+): { readonly code: string; readonly text: string; readonly difference: string } | null {
+  const differ = (code: string, difference: string): ReturnType<typeof factsDiffer> => {
+    return { code, difference, text: `${difference}; they cannot be compared, so name another fact or a value` };
+  };
+  if (a.kind !== b.kind) return differ("wrong-kind", `"${a.id}" is ${kindInWords(a)} and "${b.id}" ${kindInWords(b)}`);
   if (a.dimension === b.dimension) return null;
-  const text = `"${b.id}" is ${measureInWords(b)}, and "${a.id}" ${measureInWords(a)}; they cannot be compared`;
-  return { code: "wrong-dimension", text };
+  return differ("wrong-dimension", `"${b.id}" is ${measureInWords(b)}, and "${a.id}" ${measureInWords(a)}`);
 }
 
 function isList<T>(value: unknown | readonly T[]): value is readonly T[] {

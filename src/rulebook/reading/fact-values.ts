@@ -89,10 +89,7 @@ function readWithUnit(written: unknown, dimension: Dimension, unit: string): Val
     return wrong("wrong-kind", `found ${shown(written)}; write a number with its unit, such as 9 ${unit}`);
   const reading = readQuantity(written, dimension, unit);
   if (typeof reading === "number") return { ok: true, value: reading };
-  return wrong(
-    reading.code,
-    `${showText(reading.text, 160)}${reading.code === "unknown-unit" || reading.code === "wrong-dimension" ? `, such as ${unit}` : ""}`,
-  );
+  return wrong(reading.code, showText(reading.text, 200));
 }
 
 function readCount(written: unknown, definition: FactDefinition): ValueReading<number> {

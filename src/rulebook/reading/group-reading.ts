@@ -119,16 +119,22 @@ function fits(definition: FactDefinition, is: MemberKind, fact: string | null, a
   };
   if (is === "count" || is === "distinct") {
     if (definition.kind !== "count")
-      return wrong(`"${is}" gives a number of rows or values, and "${definition.id}" is ${kindInWords(definition)}`);
+      return wrong(
+        `"${is}" gives a number of rows or values, and "${definition.id}" is ${kindInWords(definition)}; take it by sum, minimum, maximum or same`,
+      );
     if (fact !== null && isNumeric(factOf(fact)))
-      return wrong(`"${fact}" is ${kindInWords(factOf(fact))}; only words are counted by their difference`);
+      return wrong(
+        `"${fact}" is ${kindInWords(factOf(fact))}; only words are counted by their difference, so name a choice or a text`,
+      );
     return true;
   }
   const of = factOf(fact ?? "");
   if (is !== "same" && !isNumeric(of))
-    return wrong(`"${is}" is taken of numbers, and "${of.id}" is ${kindInWords(of)}`);
+    return wrong(
+      `"${is}" is taken of numbers, and "${of.id}" is ${kindInWords(of)}; name a number, or take it by same`,
+    );
   const mismatch = factsDiffer(definition, of);
-  if (mismatch) return wrong(mismatch.text);
+  if (mismatch) return wrong(`${mismatch.difference}; name a fact of the same kind`);
   return (
     definition.unit === of.unit ||
     wrong(`"${of.id}" is kept in ${of.unit} and "${definition.id}" in ${definition.unit}`)
@@ -150,7 +156,7 @@ function onlyItsNeeds(
   const [strange] = [...written.facts].filter((id) => !needs.includes(id));
   if (strange === undefined) return true;
   const only = needs.length === 0 ? "rests on nothing but the key" : `rests on ${needs.join(", ")}`;
-  const near = didYouMean(strange, needs) || (needs.length > 1 ? "; name one of these" : "; name that");
+  const near = didYouMean(strange, needs) || (needs.length === 0 ? "; leave it out" : `; name ${needs.join(" or ")}`);
   report.atValue(at, "not-of-this-fact", `"${definition.id}" ${only}, and this names "${strange}"${near}`);
   return false;
 }

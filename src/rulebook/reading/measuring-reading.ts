@@ -78,7 +78,7 @@ function readWay(raw: RawWay, report: Report): WayOfMeasuring {
   for (const [index, fact] of (raw.only ?? []).entries()) {
     const { dimension } = factOf(fact);
     if (dimension !== undefined && accuracies.has(dimension)) continue;
-    const text = `"${fact}" is ${measureInWords(factOf(fact))}, which stands not among the quantities that it measures`;
+    const text = `"${fact}" is ${measureInWords(factOf(fact))}, which is not among the quantities that it measures; add that to measures, or leave the fact out`;
     report.atValue(below("/only", index), "way-does-not-fit", text);
   }
   checkCites(raw.citations, uses, report);

@@ -6,10 +6,11 @@ import type { Report } from "../text/source.js";
 export function checkPlausible(value: Interval, definition: FactDefinition, at: string, report: Report): void {
   const { plausible, unit = "" } = definition;
   if (!plausible || (value.lowest >= plausible.lowest && value.highest <= plausible.highest)) return;
-  const range = `${plausible.lowest} to ${plausible.highest} ${unit}`;
+  const withUnit = (text: string | number): string => `${text} ${unit}`.trimEnd();
+  const range = withUnit(`${plausible.lowest} to ${plausible.highest}`);
   report.atValue(
     at,
     "implausible",
-    `${value.lowest} ${unit} is no plausible ${definition.name} (${range}); check number and unit`,
+    `${withUnit(value.lowest)} is no plausible ${definition.name} (${range}); check number and unit`,
   );
 }

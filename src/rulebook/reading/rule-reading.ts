@@ -1,6 +1,7 @@
 import { didYouMean, STAGES, type Stage } from "../../base/index.js";
 import { CATALOGUE, type FactDefinition, factOf, findFact } from "../../facts/index.js";
 import type { LimitEntry, Rule } from "../book/rule.js";
+import { factMeant } from "../text/fact-meant.js";
 import type { RawLimit, RawRule } from "../text/raw.js";
 import { below, type Report } from "../text/source.js";
 import { checkCovered } from "./band-cover.js";
@@ -134,7 +135,7 @@ function checkMessages(raw: RawRule, report: Report): void {
     if (!speaks) report.atKey(pointer, "unused-message", `the rule can never ${outcome}; leave the message out`);
     for (const [, id = ""] of message.matchAll(PLACEHOLDER)) {
       if (findFact(id)) continue;
-      const near = didYouMean(id, FACT_IDS) || "; see the catalogue of facts";
+      const near = factMeant(id, FACT_IDS);
       report.atValue(pointer, "unknown-fact", `the message names "{${id}}", which is no fact of the catalogue${near}`);
     }
     if (/[{}]/.test(message.replace(PLACEHOLDER, ""))) {

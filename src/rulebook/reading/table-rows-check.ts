@@ -15,8 +15,11 @@ export function checkRows(by: readonly string[], rows: readonly TableRow[], poin
     const line = lines.get(mark);
     if (line === undefined) lines.set(mark, row.at.line);
     else {
-      const what = by.length === 0 ? "the table is looked up by nothing" : `"${row.keys.join(", ")}"`;
-      const text = `${what} has a row in line ${line} already; keep one of them`;
+      const what =
+        by.length === 0
+          ? `a table that is looked up by nothing has one row, which stands in line ${line}`
+          : `"${row.keys.join(", ")}" has a row in line ${line} already`;
+      const text = `${what}; keep one of them`;
       report.atValue(below(pointer, index), "row-twice", text);
     }
     checkRanges(row, below(pointer, index), report);

@@ -52,7 +52,7 @@ export const MEASURING_SCHEMA: JsonSchema = {
       description: "Facts that alone it measures; left out where it measures any fact of its quantities.",
       type: "array",
       items: {
-        title: "fact",
+        title: "measured fact",
         type: "string",
         enum: SURVEY_FACTS.filter(({ kind }) => kind === "quantity").map(({ id }) => id),
       },

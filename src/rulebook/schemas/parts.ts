@@ -85,18 +85,21 @@ const COMPARED: JsonSchema = choose(
   ),
 );
 
-const COMPARISON: JsonSchema = mapping(
-  "comparison",
-  {
-    fact: { $ref: "#/definitions/fact" },
-    operator: { title: "operator", type: "string", enum: OPERATORS },
-    value: {
-      description: "A number with its unit, a choice, true or false, a list of these for in and notIn, or a fact.",
-      ...COMPARED,
+const COMPARISON: JsonSchema = {
+  $comment: "a fact, an operator and a value, such as { fact: wetting, operator: equal, value: dry }",
+  ...mapping(
+    "comparison",
+    {
+      fact: { $ref: "#/definitions/fact" },
+      operator: { title: "operator", type: "string", enum: OPERATORS },
+      value: {
+        description: "A number with its unit, a choice, true or false, a list of these for in and notIn, or a fact.",
+        ...COMPARED,
+      },
     },
-  },
-  ["fact", "operator", "value"],
-);
+    ["fact", "operator", "value"],
+  ),
+};
 
 const CONDITION: JsonSchema = {
   description: "A condition in the grammar of json-rules-engine: all, any, not, a named condition, or a comparison.",
@@ -151,7 +154,7 @@ const BAND: JsonSchema = {
   minProperties: 1,
   maxProperties: 1,
   additionalProperties: false,
-  $comment: "one band in each mapping; write several as a list",
+  $comment: "one band in each mapping, such as { below: 9 mm }; write several as a list",
 };
 
 const BANDS: JsonSchema = {

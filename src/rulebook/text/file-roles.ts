@@ -1,4 +1,5 @@
 import type { TextFile } from "../../base/index.js";
+import type { FileFinding } from "../book/rulebook.js";
 
 /** What a file of a rulebook folder or (the last two) of an overlay is, by its path alone. */
 export type FileRole =
@@ -43,6 +44,9 @@ const OF_OVERLAYS: ReadonlySet<string> = new Set(["overlay", "overlays", "change
 
 const ENDING = /\.(?:ya?ml|json)$/i;
 
+/** Where a text editor has put an ending of its own behind the name, which some systems do not show. */
+const MISNAMED = /\.(?:ya?ml|json)\.txt$/i;
+
 /** The manifest at the top of a folder: of a rulebook, or of an overlay; null where there is none of that kind. */
 export function manifestIn(files: readonly TextFile[], root: string, kind: "rulebook" | "overlay"): TextFile | null {
   const isIt = (file: TextFile): boolean => {
@@ -50,6 +54,17 @@ export function manifestIn(files: readonly TextFile[], root: string, kind: "rule
     return found !== null && "steps" in found && found.steps.length === 1 && found.name === kind;
   };
   return files.find(isIt) ?? null;
+}
+
+/** The finding about a folder that holds a rulebook further down, and none itself; null where that is not so. */
+export function manifestBelow(files: readonly TextFile[], root: string): FileFinding | null {
+  if (manifestIn(files, root, "rulebook")) return null;
+  const places = files.filter(({ path }) => /\/rulebook\.(?:ya?ml|json)$/i.test(path));
+  const [first, ...others] = places.map(({ path }) => path.slice(0, path.lastIndexOf("/")));
+  if (first === undefined) return null;
+  const them = others.length > 0 ? `one of ${[first, ...others].join(", ")}` : first;
+  const text = `there is no manifest rulebook.yaml here, but a rulebook further down; name ${them}`;
+  return { file: root, line: 1, column: 1, code: "no-manifest", text };
 }
 
 /** The path of a file inside its folder. */
@@ -77,6 +92,10 @@ export function stepsInside(file: TextFile, root: string): StepsInside | RoleMis
     return { code: "outside-folder", text: `the file is not in the rulebook folder "${root}"; move it there` };
   }
   const inside = file.path.slice(prefix.length);
+  if (MISNAMED.test(inside)) {
+    const text = "a name that ends so is not read as part of the rulebook; take .txt off, or move the file elsewhere";
+    return { code: "not-read", text };
+  }
   if (!ENDING.test(inside)) return null;
   const steps = inside.split("/");
   if (steps.includes("..") || steps.includes("") || steps.includes(".")) {

@@ -35,6 +35,11 @@ export function readYaml(file: TextFile, limits: FileLimits): YamlReading {
     const words = "the file is not plain text here; save it as UTF-8 without control characters";
     return refuse(spotAt(strange.index), "not-plain-text", words);
   }
+  const oldBreak = text.search(/\r(?!\n)/);
+  if (oldBreak >= 0) {
+    const words = "a line ends in CR alone here, which YAML readers take for no end; save the file with LF or CR LF";
+    return refuse(spotAt(oldBreak), "old-line-end", words);
+  }
   const trouble = checkTokens(tokens, limits.depth);
   if (trouble) return refuse(spotAt(trouble.offset), trouble.code, trouble.text);
   const composed = compose(tokens);
@@ -43,7 +48,8 @@ export function readYaml(file: TextFile, limits: FileLimits): YamlReading {
   if (error) {
     const unclosed = findUnclosed(tokens);
     if (unclosed) return refuse(spotAt(unclosed.offset), unclosed.code, unclosed.text);
-    return refuse(spotAt(error.pos[0]), "not-yaml", wordYamlError(error.code));
+    const mistake = wordYamlError(error.code, text, error.pos[0]);
+    return refuse(spotAt(mistake.offset), "not-yaml", mistake.text);
   }
   return takePlainData(file.path, composed.contents, limits, spotAt);
 }

@@ -1,5 +1,6 @@
 import type { ErrorObject } from "ajv";
 import { didYouMean, showText } from "../../base/index.js";
+import { factMeant } from "./fact-meant.js";
 
 /** A finding without its place. */
 export interface Worded {
@@ -14,6 +15,16 @@ const NEVER_KEYS: ReadonlyMap<string, string> = new Map([
   ["priority", "conditions have no order"],
   ["include", "a rulebook is one folder, nothing is fetched"],
   ["$ref", "a rulebook is one folder, nothing is fetched"],
+]);
+
+/** Bands by the operators of conditions, which people write in their place. */
+const BANDS_OF_OPERATORS: ReadonlyMap<string, string> = new Map([
+  ["lessThan", "below"],
+  ["lessThanInclusive", "atOrBelow"],
+  ["greaterThan", "above"],
+  ["greaterThanInclusive", "atOrAbove"],
+  ["in", "oneOf"],
+  ["notIn", "noneOf"],
 ]);
 
 /** Keys that a condition can begin with; it holds one of them. */
@@ -70,8 +81,11 @@ interface SchemaParts {
   readonly isDay: boolean;
 }
 
+/** Where a schema does not say what is expected. */
+const UNSAID = "another form";
+
 function partsOf(schema: unknown): SchemaParts {
-  const empty: SchemaParts = { title: "mapping", expected: "another form", keys: [], isDay: false };
+  const empty: SchemaParts = { title: "mapping", expected: UNSAID, keys: [], isDay: false };
   if (typeof schema !== "object" || schema === null) return empty;
   const title = "title" in schema && typeof schema.title === "string" ? schema.title : empty.title;
   const expected = "$comment" in schema && typeof schema.$comment === "string" ? schema.$comment : empty.expected;
@@ -88,7 +102,12 @@ function wordUnknownKey(key: string, schema: SchemaParts): Worded {
     const text = `"${key}" stands beside "${meant}", and only one of them can be meant; put one inside the other, or leave one out`;
     return { code: "two-in-one", text };
   }
-  const near = didYouMean(key, schema.keys);
+  if (/^\d/.test(key)) {
+    const text = `"${showText(key)}" stands behind a comma, which ends the number before it; write numbers with a decimal point and without grouping, such as 9.5`;
+    return { code: "unknown-key", text };
+  }
+  const band = schema.title === "band" ? BANDS_OF_OPERATORS.get(key) : undefined;
+  const near = band === undefined ? didYouMean(key, schema.keys) : `; did you mean "${band}"?`;
   const known = schema.keys.length > 12 ? "see the schema for its keys" : `its keys are ${schema.keys.join(", ")}`;
   return { code: "unknown-key", text: `"${showText(key)}" is no key of the ${schema.title}${near || `; ${known}`}` };
 }
@@ -106,9 +125,20 @@ function wordWrongKind(error: ErrorObject, schema: SchemaParts): Worded {
   const kinds: readonly string[] = [error.params.type].flat();
   if (schema.isDay) return { code: "bad-date", text: `found ${found(error.data)}; expected ${schema.expected}` };
   const wanted = kinds.map((kind) => KINDS[kind] ?? kind).join(" or ");
-  const hint = kinds.includes("string") && typeof error.data === "number" ? "; put it in quotes" : "";
   const what = schema.title === "mapping" ? "" : ` for the ${schema.title}`;
-  return { code: "wrong-kind", text: `found ${found(error.data)}; expected ${wanted}${what}${hint}` };
+  const more = schema.expected === UNSAID || kinds.includes("string") ? "" : `: ${schema.expected}`;
+  return {
+    code: "wrong-kind",
+    text: `found ${found(error.data)}; expected ${wanted}${what}${more}${hint(error.data, kinds)}`,
+  };
+}
+
+function hint(data: unknown, kinds: readonly string[]): string {
+  if (kinds.includes("string") && typeof data === "number") return "; put it in quotes";
+  if (!kinds.includes("number") || typeof data !== "string") return "";
+  const [, digits, percent] = /^\s*([+-]?\d+(?:\.\d+)?)\s*(%?)\s*$/.exec(data) ?? [];
+  if (digits === undefined) return "";
+  return percent ? `; write it as ${Number(digits) / 100}` : `; write it as ${Number(digits)}, without quotes`;
 }
 
 function wordUnknownWord(error: ErrorObject, schema: SchemaParts): Worded {
@@ -116,8 +146,9 @@ function wordUnknownWord(error: ErrorObject, schema: SchemaParts): Worded {
   const word = String(error.data);
   const near = didYouMean(word, allowed);
   const code = `unknown-${schema.title.replaceAll(" ", "-")}`;
-  const choices = allowed.length > 12 ? "see the catalogue of facts" : `use one of ${allowed.join(", ")}`;
-  return { code, text: `"${showText(word)}" is no known ${schema.title}${near || `; ${choices}`}` };
+  const choices = allowed.length > 12 ? "see the schema for its words" : `use one of ${allowed.join(", ")}`;
+  const meant = /\bfact$/.test(schema.title) && allowed.length > 12 ? factMeant(word, allowed) : near || `; ${choices}`;
+  return { code, text: `"${showText(word)}" is no known ${schema.title}${meant}` };
 }
 
 /** What stands there, short enough for one line. */
