@@ -20,6 +20,7 @@ export class MarginCounts {
   #fractions: Uint32Array | null = null;
   #values: Uint32Array | null = null;
   #without = 0;
+  counts: MarginSpread["counts"] = "points";
 
   add(outcome: Outcome, margin: Margin | null): void {
     if (outcome === "not-applicable" || outcome === "no-limit-in-force") return;
@@ -42,11 +43,11 @@ export class MarginCounts {
     const fact = judged === null ? undefined : findFact(judged);
     // A limit of 0 leaves no fraction either; the bins are those of temperatures alone.
     const isTemperature = fact?.dimension === "temperature";
-    const counts = isTemperature ? this.#values : this.#fractions;
-    if (counts === null) return null;
-    const bins = withoutEmptyEnds(binsOf(isTemperature ? KELVINS : FRACTIONS, counts));
-    const known = counts.reduce((sum, points) => sum + points, 0);
-    return { rule, unit: isTemperature ? "K" : null, known, notKnown: this.#without, bins };
+    const inBins = isTemperature ? this.#values : this.#fractions;
+    if (inBins === null) return null;
+    const bins = withoutEmptyEnds(binsOf(isTemperature ? KELVINS : FRACTIONS, inBins));
+    const known = inBins.reduce((sum, points) => sum + points, 0);
+    return { rule, counts: this.counts, unit: isTemperature ? "K" : null, known, notKnown: this.#without, bins };
   }
 }
 

@@ -107,10 +107,20 @@ export class Run {
       ];
       return surveyShown(survey, { notAsked: asked.notAsked, remarks });
     });
-    const groups = this.groups.shown(
-      (row, rule) => this.#asked.get(this.#rows.surveyOf(row))?.silent.has(rule) ?? false,
-    );
+    const groups = this.groups.shown((row, rule) => this.#isSilent(row, rule));
     return headOf(this.#input, this.rules, models, surveys, groups, this.#deviationsShown());
+  }
+
+  /** Whether a rule of groups is not asked of a row. */
+  #isSilent(row: number, rule: string): boolean {
+    return this.#asked.get(this.#rows.surveyOf(row))?.silent.has(rule) ?? false;
+  }
+
+  /** Counts how far each group lies from the limits of its rules; once, whatever the number of its rows. */
+  countGroups(tally: Tally): void {
+    for (const { rule, outcome, margin } of this.groups.judgedOnce((row, id) => this.#isSilent(row, id))) {
+      tally.group(rule, outcome, margin);
+    }
   }
 
   points(): Iterable<PointOnItsWay> {
@@ -154,7 +164,7 @@ export class Run {
     // Nobody keeps them: the same lists serve every point.
     const said = this.#said.fill(null);
     const applied = this.#applied.fill(false);
-    const take = (rule: Rule, outcome: Finding["outcome"], finding: Finding | null, margin: Margin | null): void => {
+    const take = (rule: Rule, outcome: Finding["outcome"], finding: Finding | null, margin?: Margin | null): void => {
       tally?.outcome(rule.id, outcome, margin);
       verdict = worst(verdict, weightOf(outcome, rule.undecided));
       if (finding) findings.push(finding);
@@ -170,12 +180,12 @@ export class Run {
       if (finding && isOpen(outcome)) open.push({ ready, finding });
     }
     for (const { ready, outcome, finding } of this.groups.judgedOn(at, facts, (rule) => !isAsked(rule))) {
-      take(ready.rule, outcome, finding, null);
+      take(ready.rule, outcome, finding);
       // What is missing may stand in any row of the group: the facts of this point alone cannot tell what settles it.
       if (finding && isOpen(outcome)) open.push({ ready: null, finding });
     }
     for (const finding of this.#builtIn(facts, record)) {
-      tally?.outcome(finding.rule, finding.outcome, null);
+      tally?.outcome(finding.rule, finding.outcome);
       verdict = worst(verdict, weightOf(finding.outcome, "warn"));
       findings.push(finding);
       if (isOpen(finding.outcome)) open.push({ ready: null, finding });

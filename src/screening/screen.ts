@@ -25,6 +25,7 @@ export function screen(input: ScreeningInput): Screening {
     const tally = summary === null ? new Tally(head.rules) : null;
     done = false;
     for (const point of run.points()) yield { point: run.judge(point, tally), facts: point.facts };
+    if (tally !== null) run.countGroups(tally);
     const problems = head.surveys.reduce((sum, survey) => sum + survey.problems.length, 0);
     summary ??= tally?.summary(problems, run.classes.counts()) ?? null;
     done = true;

@@ -51,6 +51,8 @@ export interface Spread {
 /** How the margins of one rule are spread: the distance to its failing limit, positive on the good side. */
 export interface MarginSpread extends Spread {
   readonly rule: string;
+  /** What is counted in `known`, `notKnown` and the bins: points, or by a rule of groups the groups, each once. */
+  readonly counts: "points" | "groups";
   /** Null where the margins are fractions of the limit; else that of the judged fact. */
   readonly unit: string | null;
 }
@@ -59,6 +61,6 @@ export interface MarginSpread extends Spread {
 export interface Distributions {
   /** The lowest running speed, of each point the lowest that it can be. */
   readonly lowestSpeed: Spread;
-  /** Rules of points with a limit that is a number, in the order of the rulebook; those that decided no point left out. */
+  /** Rules with a limit that is a number, in the order of the rulebook; those that decided nothing left out. */
   readonly margins: readonly MarginSpread[];
 }

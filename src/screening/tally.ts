@@ -46,13 +46,20 @@ export class Tally {
     this.#freeing = new FreeingCounts(new Set(rules.flatMap(({ id, undecided }) => (undecided === "fail" ? id : []))));
   }
 
-  /** @param margin - of a rule of points; null where there is none */
-  outcome(rule: string, outcome: Finding["outcome"], margin: Margin | null): void {
+  /** @param margin - of a rule of points, null where there is none; left out of a rule of groups, see `group` */
+  outcome(rule: string, outcome: Finding["outcome"], margin?: Margin | null): void {
     const { counts, margins } = this.#ofRule(rule);
-    margins.add(outcome, margin);
+    if (margin !== undefined) margins.add(outcome, margin);
     if (outcome === "not-applicable") counts.notApplicable += 1;
     else if (outcome === "no-limit-in-force") counts.noLimitInForce += 1;
     else counts[outcome] += 1;
+  }
+
+  /** Takes the margin of a group, once for all of its rows. */
+  group(rule: string, outcome: Finding["outcome"], margin: Margin | null): void {
+    const { margins } = this.#ofRule(rule);
+    margins.counts = "groups";
+    margins.add(outcome, margin);
   }
 
   point(

@@ -47,6 +47,7 @@ export const SUMMARY: Summary = {
     margins: [
       {
         rule: "thread-depth",
+        counts: "points",
         unit: null,
         known: 3,
         notKnown: 0,

@@ -167,3 +167,45 @@ describe("a rule of points that names facts of groups", () => {
     expect(said[4]?.missing).toEqual([{ fact: "supply_name", reason: "missing", measureTo: null }]);
   });
 });
+
+describe("how margins of groups are spread", () => {
+  const spreadOf = (all: readonly Row[]) => {
+    const { screening } = screenRows(rulebook, [surveyOf(all)], { set: "full", allFindings: true });
+    return screening.summary().distributions.margins.find(({ rule }) => rule === "supply-current");
+  };
+  const feed = (supply: string, mA: number): Row => ({
+    supply_name: known(supply),
+    sensor_current: known(mA),
+    supply_rating: known(1000),
+  });
+
+  it("counts each group once, however many rows it has, and no row that is in none", () => {
+    const few = [
+      feed("PSU 1", 600),
+      feed("PSU 2", 300),
+      feed("PSU 2", 900),
+      { ...feed("", 1), supply_name: unknown("missing") },
+    ];
+    const spread = spreadOf(few);
+    expect(spread).toMatchObject({ counts: "groups", unit: null, known: 2, notKnown: 0 });
+    const filled = spread?.bins.filter(({ points }) => points > 0) ?? [];
+    // 600 of 1000 leave 0.4 of the limit, 1200 are 0.2 of it beyond; a factor in the rule moves both alike.
+    expect(filled.map(({ points }) => points)).toEqual([1, 1]);
+    expect(filled[0]?.to).toBeLessThanOrEqual(0);
+    expect(filled[1]?.from).toBeGreaterThan(0);
+  });
+
+  it("is that of the groups' findings, in any survey", () => {
+    fc.assert(
+      fc.property(rows, (all) => {
+        const { screening } = screenRows(rulebook, [surveyOf(all)], { set: "full", allFindings: true });
+        for (const { rule, counts, known: decided } of screening.summary().distributions.margins) {
+          if (counts === "points") continue;
+          const findings = screening.head.groups.flatMap((group) => group.findings.filter((one) => one.rule === rule));
+          expect(decided).toBe(findings.filter(({ margin, outcome }) => margin && outcome !== "undecided").length);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+});

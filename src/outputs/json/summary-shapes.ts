@@ -28,7 +28,7 @@ export function distributionsShape({ lowestSpeed, margins }: Distributions): Sha
 }
 
 function marginShape(spread: MarginSpread): Shape<MarginSpread> {
-  return { rule: spread.rule, ...spreadShape(spread) };
+  return { rule: spread.rule, counts: spread.counts, ...spreadShape(spread) };
 }
 
 function spreadShape({ unit, known, notKnown, bins }: Spread): Shape<Spread> {

@@ -1,4 +1,14 @@
-import { exactly, form, KEBAB, listOf, numberOrNull, type SchemaPart, textOrNull, whole } from "./schema-words.js";
+import {
+  exactly,
+  form,
+  KEBAB,
+  listOf,
+  numberOrNull,
+  oneOfWords,
+  type SchemaPart,
+  textOrNull,
+  whole,
+} from "./schema-words.js";
 
 const RULE_ID: SchemaPart = { type: "string", pattern: KEBAB };
 
@@ -46,9 +56,13 @@ export const SPREAD_PARTS = {
       ...SPREAD,
     }),
     margins: listOf(
-      "Rules of points with a limit that is a number, in the order of the rulebook.",
+      "Rules with a limit that is a number, in the order of the rulebook.",
       exactly("Margins of one rule: below 0 beyond the failing limit, what fails on the limit itself included.", {
         rule: form("Id of the rule.", KEBAB),
+        counts: oneOfWords(
+          "What known, notKnown and the bins count: points, or by a rule of groups the groups, each once.",
+          ["points", "groups"],
+        ),
         unit: textOrNull("Null where the margins are fractions of the limit."),
         ...SPREAD,
       }),

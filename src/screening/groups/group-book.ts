@@ -31,6 +31,11 @@ export interface RowJudged {
   readonly finding: Finding | null;
 }
 
+/** What a rule says of a group. */
+export interface GroupJudged extends Pick<Finding, "outcome" | "margin"> {
+  readonly rule: string;
+}
+
 /** The groups of a run, of every kind that its rules ask for. */
 export class GroupBook {
   readonly judges: readonly GroupJudge[];
@@ -119,6 +124,23 @@ export class GroupBook {
       }
       return views.sort((a, b) => (a.id < b.id ? -1 : 1));
     });
+  }
+
+  /**
+   * What the rules of groups say of each group that they are asked of.
+   *
+   * @param isSilent - whether a rule is not asked of a row
+   */
+  *judgedOnce(isSilent: (row: number, rule: string) => boolean): Iterable<GroupJudged> {
+    for (const judge of this.judges) {
+      const { index } = judge;
+      const { id } = judge.ready.rule;
+      for (let group = 0; group < index.size; group++) {
+        if (index.rowsOf(group).every((row) => isSilent(row, id))) continue;
+        const { outcome, margin } = judge.judgedOf(group);
+        yield { rule: id, outcome, margin };
+      }
+    }
   }
 
   /** Rows of a stretch that are in no group of a kind, by the ids of the kinds that have a rule. */

@@ -1,7 +1,7 @@
 import { type Facts, findFact } from "../../facts/index.js";
 import type { Judgement } from "../../rulebook/index.js";
 import { saidOf } from "../identity.js";
-import { groupFindingOf, isAlwaysListed, type ReadyRule } from "../judge-point.js";
+import { groupFindingOf, isAlwaysListed, marginShown, type ReadyRule } from "../judge-point.js";
 import { factsInMessage, messageOf } from "../messages.js";
 import { missingFacts } from "../missing.js";
 import type { PointFacts } from "../point-facts.js";
@@ -16,6 +16,7 @@ const MOST_KEPT = 2_000;
 /** What a rule says of groups that are alike. */
 interface Judged {
   readonly outcome: Finding["outcome"];
+  readonly margin: Finding["margin"];
   readonly missing: readonly MissingFact[];
 }
 
@@ -144,7 +145,8 @@ export class GroupJudge {
   }
 
   #judge(facts: Facts): Judged {
-    const { outcome, open } = this.ready.compiled.judge(facts);
-    return { outcome, missing: missingFacts(open, facts) };
+    const judgement = this.ready.compiled.judge(facts);
+    const { outcome, open } = judgement;
+    return { outcome, margin: marginShown(judgement), missing: missingFacts(open, facts) };
   }
 }

@@ -62,7 +62,8 @@ export function Margins({ margins, rules }: MarginsProps) {
       <p>
         How far the points lie from the limit at which they would fail, points that pass included. The upright line is
         the limit. Bars to its left (crossed) are beyond it, bars to its right have room to spare; each bar is a tenth
-        of the limit wide, the outermost hold all that is further off. Of temperatures each bar is 5 K.
+        of the limit wide, the outermost hold all that is further off. Of temperatures each bar is 5 K. Rules on groups
+        count groups, each once.
       </p>
       <FirstFew
         rows={nearestFirst(margins)}
@@ -103,6 +104,7 @@ export function Margins({ margins, rules }: MarginsProps) {
                     <tr key={spread.rule}>
                       <th scope="row">
                         {rules.title(spread.rule)} <span class="quiet rule">{spread.rule}</span>
+                        {spread.counts === "groups" ? <span class="quiet line">counts groups</span> : null}
                       </th>
                       <td>
                         <MarginChart spread={spread} title={`Margins of ${spread.rule}: ${said}`} />
