@@ -89,6 +89,30 @@ describe("spotface what-changes", () => {
     expect(run.out).toContain("limits > 0 > fail > 0 > bound > value: 15 becomes 20\n");
   });
 
+  it("says the value of a model once, with its unit, and what stands for a rule that has no finding", async () => {
+    const after = bookWith([["models/baseline.yaml", "value: 9 mm", "value: 10 mm"]]);
+    const run = await runCommand("what-changes", "samples/survey.xlsx", "--after", after);
+    expect(run.out).toContain("\n    facts > model.thread_depth_min > 0: 9 mm becomes 10 mm\n\n");
+    expect(run.out).toContain("no finding: the rule passes, does not apply or is not asked\n");
+  });
+
+  it("lists the points whose verdict turns first where not all can be listed", async () => {
+    const rows = Array.from({ length: 120 }, (_, row) => {
+      // Every other point fails by its hole already, so that its verdict stays.
+      return `P-${row},pump,drive end,horizontal,9.5,${row % 2 === 0 ? 10 : 20},tapped hole`;
+    });
+    const survey = join(mkdtempSync(join(tmpdir(), "what-changes-")), "many.csv");
+    const headings = "Asset tag,Component,Bearing position,Direction,Thread depth [mm],Hole depth [mm],Mounting method";
+    writeFileSync(survey, `${[headings, ...rows].join("\n")}\n`);
+    const after = bookWith([["models/baseline.yaml", "value: 9 mm", "value: 10 mm"]]);
+    const run = await runCommand("what-changes", survey, "--after", after);
+    expect(run.out).toContain("120 points of 120 would turn");
+    const [, points = ""] = run.out.split("\nPoints, those whose verdict turns first\n");
+    expect(points.match(/becomes ■ fail\n {4}thread-depth/g)).toHaveLength(50);
+    expect(points).not.toContain("■ fail stays");
+    expect(points).toContain("and 70 more; --json lists all");
+  });
+
   it("names the row of a table that is another, by the choices that it is for", async () => {
     const after = bookWith([
       [

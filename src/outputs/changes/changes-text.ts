@@ -4,6 +4,7 @@ import { paragraph, table } from "../terminal/layout.js";
 import { countOf } from "../wording/numbers.js";
 import { markedOutcome } from "../wording/outcomes.js";
 import { rowInWords } from "../wording/places.js";
+import { leavesInWords } from "./leaf-words.js";
 import { runLines, sideLines } from "./run-words.js";
 
 /** What two rulebooks, or two results, differ in. */
@@ -44,19 +45,16 @@ function thingLines(things: readonly ThingChanged[]): readonly string[] {
     ...things.flatMap(({ kind, id, how, leaves, saidBy }) => [
       `  ${kind} ${id}: ${how}`,
       ...saidBy.flatMap(({ overlay, reason, by, on }) => paragraph(`by ${overlay}: ${reason} (${by}, ${on})`, "    ")),
-      ...leaves.flatMap(({ path, before, after }) =>
-        paragraph(`${path.join(" > ")}: ${shown(before)} becomes ${shown(after)}`, "    "),
-      ),
+      ...leavesInWords(leaves).flatMap((words) => paragraph(words, "    ")),
     ]),
     "",
   ];
 }
 
-function shown(value: unknown): string {
-  return value === null ? "nothing" : typeof value === "string" ? `"${value}"` : JSON.stringify(value);
-}
+const outcomeInWords = (outcome: Outcome | null): string => (outcome === null ? NO_FINDING : markedOutcome(outcome));
 
-const outcomeInWords = (outcome: Outcome | null): string => (outcome === null ? "not listed" : markedOutcome(outcome));
+/** What passes, does not apply or is not asked: results need not list it, so that the three are not told apart. */
+const NO_FINDING = "no finding";
 
 function turnLines({ byRule, verdicts }: Turned): readonly string[] {
   if (byRule.length === 0 && verdicts.length === 0) return [];
@@ -82,6 +80,9 @@ function turnLines({ byRule, verdicts }: Turned): readonly string[] {
       [{ heading: "rule", width: 34 }, before, after, points],
       byRule.map((turn) => [turn.rule, outcomeInWords(turn.before), outcomeInWords(turn.after), turn.points]),
     ),
+    ...(byRule.some(({ before: one, after: other }) => one === null || other === null)
+      ? [`  ${NO_FINDING}: the rule passes, does not apply or is not asked`]
+      : []),
   ];
 }
 
@@ -95,10 +96,12 @@ function silentLines(things: readonly ThingChanged[], { byRule }: Turned): reado
 function pointLines(points: readonly PointTurned[]): readonly string[] {
   if (points.length === 0) return [];
   const more = points.length - MOST_POINTS;
+  const stays = ({ before, after }: PointTurned): number => Number(before === after);
+  const listed = more > 0 ? points.toSorted((a, b) => stays(a) - stays(b)) : points;
   return [
     "",
-    "Points",
-    ...points
+    more > 0 ? "Points, those whose verdict turns first" : "Points",
+    ...listed
       .slice(0, MOST_POINTS)
       .flatMap((point) => [
         ...paragraph(
