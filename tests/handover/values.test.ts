@@ -54,6 +54,10 @@ describe("a code", () => {
     expect(await ofTag(CODE, tag)).toEqual(["T: formula"]);
   });
 
+  it("that is a number keeps its point, whatever the decimal sign of the file", async () => {
+    expect(await ofDepth(CODE, "14.9", { decimalSign: "comma", separator: "semicolon" })).toBe("14.9\r\n");
+  });
+
   it("is held to its characters, and never cut", async () => {
     const characters = ["upper", "digits", "-"];
     expect(await ofTag({ ...CODE, characters }, "P-1101")).toBe("P-1101\r\n");

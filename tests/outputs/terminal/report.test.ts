@@ -21,6 +21,19 @@ describe("terminalReport", () => {
     expect(report).toContain('not a number: 1\n    - survey.xlsx > Pumps!E8 (Thread): found "deep enough";');
   });
 
+  it("shows three places of a kind and counts the rest, the commonest kind first", () => {
+    const [survey] = HEAD.surveys;
+    const [problem] = survey?.problems ?? [];
+    if (!survey || !problem) throw new Error("no problem to start from");
+    const five = [11, 12, 13, 14, 15].map((row) => ({ ...problem, code: "unknown-unit" as const, cell: `F${row}` }));
+    const text = terminalReport({ ...HEAD, surveys: [{ ...survey, problems: [problem, ...five] }] }, SUMMARY);
+    expect(text).toMatch(
+      /Remarks on reading: 6\n {2}unknown unit: 5\n(?: {4}- .*F1[123] .*\n(?: {6}.*\n)*){3} {4}- and 2 more\n/,
+    );
+    expect(text).not.toMatch(/F1[45]/);
+    expect(text.indexOf("unknown unit: 5")).toBeLessThan(text.indexOf("not a number: 1"));
+  });
+
   it("counts verdicts with shape and word, and says what to find out", () => {
     expect(report).toMatch(/■ fail +2\n +▲ warn +2\n +● pass +1/);
     expect(report).toContain("1. lowest speed: settles 1 point");
