@@ -92,7 +92,7 @@ describe("spotface write-rulebook", () => {
     const { code } = await runCommand("write-rulebook", "--over", site, "--markdown", file, "--as-of", "2026-11-26");
     const text = readFileSync(file, "utf8");
     expect(code).toBe(0);
-    expect(text).toContain("# spotface rulebook, version 0.3.0, with Vellamoor site book 1.0.0\n");
+    expect(text).toContain("# spotface rulebook, version 0.4.0, with Vellamoor site book 1.0.0\n");
     const scope = text.slice(text.indexOf("What the site has laid over the rulebook\n"), text.indexOf("## 2 How"));
     expect(scope).toContain("- rule drip-loop: switched off, every connector of the works points down");
     expect(scope).toContain("B. Sedge, head of electrical maintenance, 2026-09-21");

@@ -7,7 +7,7 @@ interface Named {
   readonly version: string;
 }
 
-/** A rulebook with the overlays that lie over it ("spotface rulebook 0.3.0 with works book 2.1.0"). */
+/** A rulebook with the overlays that lie over it ("spotface rulebook 0.4.0 with works book 2.1.0"). */
 export function bookInWords(book: Named & { readonly overlays: readonly Named[] }): string {
   const over = overlaysNamed(book);
   return `${book.name} ${book.version}${over === null ? "" : ` with ${over}`}`;
