@@ -28,12 +28,12 @@ const PROPOSED = surveyOf([
   ),
   safePoint("0017", { ...PLACE, asset_tag: known("17"), mounting_method: known("clamp") }),
 ]);
-/** The clamped point stands alone on its machine, which the rules on groups mind. */
-const ALONE = ["both-bearings", "thrust-axial", "points-per-machine", "radial-directions"];
+/** The clamped point stands alone on its machine, which the rules on groups mind, and clamps work loose. */
+const MINDED = ["magnet", "both-bearings", "thrust-axial", "points-per-machine", "radial-directions"];
 const { screening } = screenWith(
   rulebook,
   [PROPOSED],
-  ALONE.map((rule) => ({ point: "0017", rule })),
+  MINDED.map((rule) => ({ point: "0017", rule })),
   {
     set: "full",
     siteName: "Vellamoor",
