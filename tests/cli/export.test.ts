@@ -35,7 +35,7 @@ describe("export", () => {
       "export-receipt.json",
     ]);
     expect(run.out).toMatch(/2\s+orders\s+02-orders\.xlsx\s+14\s+53\s+147/);
-    expect(run.out).toContain("shortened from 42 UTF-16");
+    expect(run.out).toContain("shortened from 41 UTF-16");
     expect(run.out).toContain("Cautions: A verdict is a screening, not a permission.");
   });
 
