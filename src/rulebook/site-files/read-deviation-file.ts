@@ -54,7 +54,9 @@ function readEntry(raw: RawDeviation, pointer: string, { byId, switchedOff }: Kn
     const text = `"${raw.rule}" is switched off by "${off.overlay}", so that nothing deviates from it; leave this out`;
     report.atValue(at, "rule-switched-off", text);
   } else if (rule === undefined) {
-    const near = didYouMean(raw.rule, byId.keys()) || "; use the id of a rule of the rulebook";
+    const near =
+      didYouMean(raw.rule, byId.keys()) ||
+      "; use the id of a rule of the rulebook, or take this entry out if that rule is no more";
     report.atValue(at, "unknown-rule", `the rulebook has no rule "${showText(raw.rule)}"${near}`);
   } else if (rule.releases === "never") {
     const text = `no deviation from "${rule.id}" is accepted (releases: never): mend what it names, and leave this out`;
