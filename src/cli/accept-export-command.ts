@@ -11,13 +11,12 @@ import {
   refusedRows,
 } from "../handover/index.js";
 import { countOf } from "../outputs/index.js";
-import { endCommand } from "./open-deviations.js";
 import { receiptAt, stateIfAny } from "./open-exported.js";
 
 import { shownFile } from "./open-surveys.js";
 import { openReturned } from "./returned-list.js";
+import { checkedAction } from "./run-options.js";
 import { CannotRun, stop } from "./screen-inputs.js";
-import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 
 const OPTIONS = z
@@ -48,19 +47,7 @@ export function acceptExportCommand(terminal: Terminal): Command {
     .option("--target <name>", "target that the list speaks of (default: whichever has the key)")
     .option("--encoding <name>", "encoding of the list, where it is a text table that says nothing of it")
     .option("--separator <sign>", "separator of the list, where it is a text table")
-    .action(async (path: string, raw: unknown) => {
-      const options = OPTIONS.safeParse(raw);
-      if (!options.success) {
-        terminal.err(optionMistakes(options.error));
-        terminal.setExitCode(2);
-        return;
-      }
-      try {
-        await runAccept(path, options.data, terminal);
-      } catch (error) {
-        endCommand(error, terminal);
-      }
-    });
+    .action(checkedAction(terminal, OPTIONS, (path: string, options) => runAccept(path, options, terminal)));
 }
 
 async function runAccept(path: string, options: Options, terminal: Terminal): Promise<void> {

@@ -18,8 +18,8 @@ import { inputPaths } from "./open-reading.js";
 import { overOption } from "./over-option.js";
 import { printPieces, writePieces } from "./pieces.js";
 import { addReadingOptions } from "./reading-options.js";
+import { checkedAction } from "./run-options.js";
 import { CannotRun, readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
-import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 import { addTrustOption } from "./trusted-book.js";
 
@@ -50,20 +50,11 @@ export function checkBuiltCommand(terminal: Terminal, program: ScreeningInput["p
           "against it; with difference, also if anything was built otherwise than proposed",
       ).choices(["recall", "difference"]),
     );
-  return addReadingOptions(addTrustOption(command)).action(async (files: string[], raw: unknown) => {
-    const options = CHECK_BUILT_OPTIONS.safeParse(raw);
-    if (!options.success) {
-      terminal.err(optionMistakes(options.error));
-      terminal.setExitCode(2);
-      return;
-    }
-    try {
-      await runCheckBuilt(files, options.data, terminal, program);
-    } catch (error) {
-      if (!(error instanceof CannotRun)) throw error;
-      terminal.setExitCode(2);
-    }
-  });
+  return addReadingOptions(addTrustOption(command)).action(
+    checkedAction(terminal, CHECK_BUILT_OPTIONS, (files: readonly string[], options) =>
+      runCheckBuilt(files, options, terminal, program),
+    ),
+  );
 }
 
 async function runCheckBuilt(

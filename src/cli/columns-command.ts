@@ -6,8 +6,8 @@ import { inputPaths } from "./open-reading.js";
 import { understandSurvey } from "./open-surveys.js";
 import { OVER, overOption } from "./over-option.js";
 import { addReadingOptions, READING_OPTIONS } from "./reading-options.js";
+import { checkedAction } from "./run-options.js";
 import { CannotRun, readingOf, rulebookOf, stop } from "./screen-inputs.js";
-import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 import { triedDraft } from "./tried-draft.js";
 import { addTrustOption, TRUST_OPTION } from "./trusted-book.js";
@@ -38,20 +38,11 @@ export function columnsCommand(terminal: Terminal): Command {
     .option("--json", "print it as one JSON document")
     .option("--rules <folder>", "rulebook whose words are known (default: the one that comes with the program)")
     .addOption(overOption());
-  return addReadingOptions(addTrustOption(command)).action(async (file: string, raw: unknown) => {
-    const options = OPTIONS.safeParse(raw);
-    if (!options.success) {
-      terminal.err(optionMistakes(options.error));
-      terminal.setExitCode(2);
-      return;
-    }
-    try {
-      terminal.setExitCode(await showColumns(file, options.data, terminal));
-    } catch (error) {
-      if (!(error instanceof CannotRun)) throw error;
-      terminal.setExitCode(2);
-    }
-  });
+  return addReadingOptions(addTrustOption(command)).action(
+    checkedAction(terminal, OPTIONS, async (file: string, options) => {
+      terminal.setExitCode(await showColumns(file, options, terminal));
+    }),
+  );
 }
 
 /** Shows how the survey is understood; 1 where no points come of it, or where the draft does not give the same reading. */

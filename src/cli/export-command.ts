@@ -44,7 +44,9 @@ export function exportCommand(terminal: Terminal, program: ScreeningInput["progr
     .option("--dry-run", "write nothing; show counts, remarks and the first rows")
     .option("--overwrite", "replace files that are there already");
   return addRunOptions(addDeviationsOption(command)).action(
-    checkedAction(terminal, EXPORT_OPTIONS, (files, options) => runExport(files, options, terminal, program)),
+    checkedAction(terminal, EXPORT_OPTIONS, (files: readonly string[], options) =>
+      runExport(files, options, terminal, program),
+    ),
   );
 }
 

@@ -8,9 +8,8 @@ import type { ScreeningInput } from "../screening/index.js";
 import { MOVE_LIMIT_OPTIONS, type MoveLimitOptions, placeNumber } from "./move-limit-options.js";
 import { inputPaths } from "./open-reading.js";
 import { writePieces } from "./pieces.js";
-import { addRunOptions } from "./run-options.js";
+import { addRunOptions, checkedAction } from "./run-options.js";
 import { CannotRun, readingOf, rulebookOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
-import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 
 /** `spotface move-limit`: how the counts move as one limit moves. */
@@ -32,21 +31,12 @@ export function moveLimitCommand(terminal: Terminal, program: ScreeningInput["pr
     .option("--csv <file>", "write a table with a row per step")
     .option("--json", "print it as one JSON document")
     .option("--overwrite", "replace files that are there already");
-  return addRunOptions(command).action(async (files: string[], raw: unknown) => {
-    const options = MOVE_LIMIT_OPTIONS.safeParse(raw);
-    if (!options.success) {
-      terminal.err(optionMistakes(options.error));
-      terminal.setExitCode(2);
-      return;
-    }
-    try {
-      await tell(files, options.data, terminal, program);
+  return addRunOptions(command).action(
+    checkedAction(terminal, MOVE_LIMIT_OPTIONS, async (files: readonly string[], options) => {
+      await tell(files, options, terminal, program);
       terminal.setExitCode(0);
-    } catch (error) {
-      if (!(error instanceof CannotRun)) throw error;
-      terminal.setExitCode(2);
-    }
-  });
+    }),
+  );
 }
 
 async function tell(

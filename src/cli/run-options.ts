@@ -40,14 +40,14 @@ export function addDeviationsOption(command: Command): Command {
 /**
  * What a command does with its options, once they are checked.
  *
- * @param run - may stop the command by throwing `CannotRun`
+ * @param run - gets the argument of the command; may stop it by throwing `CannotRun`
  */
-export function checkedAction<Form extends z.ZodType>(
+export function checkedAction<Given, Form extends z.ZodType>(
   terminal: Terminal,
   form: Form,
-  run: (files: readonly string[], options: z.output<Form>) => Promise<void>,
-): (files: string[], raw: unknown) => Promise<void> {
-  return async (files, raw) => {
+  run: (given: Given, options: z.output<Form>) => Promise<void>,
+): (given: Given, raw: unknown) => Promise<void> {
+  return async (given, raw) => {
     const options = form.safeParse(raw);
     if (!options.success) {
       terminal.err(optionMistakes(options.error));
@@ -55,7 +55,7 @@ export function checkedAction<Form extends z.ZodType>(
       return;
     }
     try {
-      await run(files, options.data);
+      await run(given, options.data);
     } catch (error) {
       endCommand(error, terminal);
     }

@@ -47,7 +47,9 @@ export function screenCommand(terminal: Terminal, program: ScreeningInput["progr
     )
     .option("--skip-unreadable", "leave out files that cannot be read, instead of ending the run");
   return addRunOptions(addDeviationsOption(command)).action(
-    checkedAction(terminal, SCREEN_OPTIONS, (files, options) => runScreen(files, options, terminal, program)),
+    checkedAction(terminal, SCREEN_OPTIONS, (files: readonly string[], options) =>
+      runScreen(files, options, terminal, program),
+    ),
   );
 }
 

@@ -1,16 +1,14 @@
-import { Command, Option } from "commander";
+import { Command } from "commander";
 import { z } from "zod";
-import { didYouMean, foldText, STAGES, utcDay } from "../base/index.js";
+import { didYouMean, foldText, utcDay } from "../base/index.js";
 import { cellsRead, pointInWords, whyText } from "../outputs/index.js";
 import { type PointResult, type PointWhy, type ScreeningInput, screen, whyPoints } from "../screening/index.js";
 import { deviationsOf, endCommand } from "./open-deviations.js";
 import type { OpenedSurvey } from "./open-surveys.js";
-import { overOption } from "./over-option.js";
-import { addReadingOptions } from "./reading-options.js";
+import { addDeviationsOption, addRunOptions } from "./run-options.js";
 import { readingOf, rulebookOf, setOf, siteOf, stop, surveysOf } from "./screen-inputs.js";
 import { optionMistakes, SCREEN_OPTIONS, type ScreenOptions } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
-import { addTrustOption } from "./trusted-book.js";
 
 /** Points that are told of at most; more is no longer read by anybody. */
 const MOST_POINTS = 20;
@@ -29,18 +27,8 @@ export function whyCommand(terminal: Terminal, program: ScreeningInput["program"
     .argument("<file...>", "survey files")
     .requiredOption("--point <point>", "the point: its id, its name in the survey, or SHEET:ROW (ROW in a text table)")
     .option("--rule <id>", "only this rule; may be given again", (id: string, all: string[] = []) => [...all, id])
-    .option("--set <name>", "set of rules to apply (default: the one the rulebook names)")
-    .addOption(
-      new Option("--stage <stage>", "whether points are proposed or built").choices(STAGES).default("proposed"),
-    )
-    .option("--as-of <day>", "day the limits are looked up for, YYYY-MM-DD (default: today in UTC)")
-    .option("--site <name>", "name of the site, part of every point id")
-    .option("--site-file <file>", "what holds for the whole site, for types of machine and for single machines")
-    .option("--deviations <file>", "findings that somebody has accepted for a time; they stay, and are marked")
-    .option("--rules <folder>", "rulebook to use (default: the one that comes with the program)")
-    .addOption(overOption())
     .option("--json", "print it as lines of JSON, one per point");
-  return addReadingOptions(addTrustOption(command)).action(async (files: string[], raw: Record<string, unknown>) => {
+  return addRunOptions(addDeviationsOption(command)).action(async (files: string[], raw: Record<string, unknown>) => {
     const { point: _, rule: __, ...shared } = raw;
     const own = OWN.safeParse({ point: raw.point, rule: raw.rule });
     const options = SCREEN_OPTIONS.safeParse(shared);

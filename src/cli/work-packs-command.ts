@@ -33,7 +33,9 @@ export function workPacksCommand(terminal: Terminal, program: ScreeningInput["pr
     .option("--set <name>", "set of rules to apply; it has to ask what can hurt somebody (default: the rulebook's own)")
     .option("--skip-unreadable", "leave out files that cannot be read, instead of ending the run");
   return addBookOptions(addDeviationsOption(command)).action(
-    checkedAction(terminal, SCREEN_OPTIONS, (files, options) => runWorkPacks(files, options, terminal, program)),
+    checkedAction(terminal, SCREEN_OPTIONS, (files: readonly string[], options) =>
+      runWorkPacks(files, options, terminal, program),
+    ),
   );
 }
 

@@ -7,8 +7,8 @@ import { countOf, type RulebookDocumentInput, rulebookHtml, rulebookMarkdown, ru
 import { type Rulebook, runCase } from "../rulebook/index.js";
 import { changesPath, readChanges, rulebookPaths } from "./open-rulebook.js";
 import { OVER, overOption } from "./over-option.js";
+import { checkedAction } from "./run-options.js";
 import { CannotRun, rulebookOf, stop } from "./screen-inputs.js";
-import { optionMistakes } from "./screen-options.js";
 import type { Terminal } from "./terminal.js";
 import { addTrustOption, TRUST_OPTION } from "./trusted-book.js";
 
@@ -49,21 +49,12 @@ export function writeRulebookCommand(terminal: Terminal, program: RulebookDocume
         .default("folded"),
     )
     .option("--overwrite", "replace files that are there already");
-  return addTrustOption(command).action(async (folder: string | undefined, raw: unknown) => {
-    const options = OPTIONS.safeParse(raw);
-    if (!options.success) {
-      terminal.err(optionMistakes(options.error));
-      terminal.setExitCode(2);
-      return;
-    }
-    try {
-      await write(folder ?? null, options.data, terminal, program);
+  return addTrustOption(command).action(
+    checkedAction(terminal, OPTIONS, async (folder: string | undefined, options) => {
+      await write(folder ?? null, options, terminal, program);
       terminal.setExitCode(0);
-    } catch (error) {
-      if (!(error instanceof CannotRun)) throw error;
-      terminal.setExitCode(2);
-    }
-  });
+    }),
+  );
 }
 
 async function write(

@@ -1,9 +1,15 @@
 import { statSync } from "node:fs";
-import { mkdir } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { Command } from "commander";
 import type { TextFile } from "../base/index.js";
-import { checkWritable, type DiskProblem, readTextFile, readTextFolder, writeTogether } from "../disk/index.js";
+import {
+  checkWritable,
+  type DiskProblem,
+  makeFolder,
+  readTextFile,
+  readTextFolder,
+  writeTogether,
+} from "../disk/index.js";
 import { countOf } from "../outputs/index.js";
 import { SHIPPED_SCHEMAS, schemasOf } from "./editor-schemas.js";
 import type { Terminal } from "./terminal.js";
@@ -44,7 +50,10 @@ async function writeSchemas(paths: readonly string[], overwrite: boolean, termin
     if (there.ok && there.file.text === shipped.file.text) continue;
     outputs.push({ path, data: shipped.file.text });
   }
-  for (const { path } of outputs) await mkdir(dirname(path), { recursive: true });
+  for (const { path } of outputs) {
+    const unmade = await makeFolder(dirname(path));
+    if (unmade !== null) return refuse(unmade);
+  }
   const rules = { inputs: files.map(({ path }) => path), overwrite };
   const refused = await checkWritable(
     outputs.map(({ path }) => path),

@@ -40,7 +40,10 @@ class RepeatedFinding implements Finding {
   }
 }
 
-/** The finding that this one repeats in all but the cells of its facts, its group and its message; itself, if it was made anew. */
+/**
+ * The finding that this one repeats in all but the cells of its facts, its group and its message; itself, if it was made
+ * anew.
+ */
 export function repeatedBy(finding: Finding): Finding {
   return RepeatedFinding.repeatedBy(finding);
 }

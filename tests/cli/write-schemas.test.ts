@@ -64,6 +64,15 @@ describe("write-schemas", () => {
     expect(readFileSync(path, "utf8")).toBe(readFileSync(projectPath("schemas/rule.schema.json"), "utf8"));
   });
 
+  it("says in one sentence that a file stands in the place of the folder", async () => {
+    const book = copiedBook();
+    writeFileSync(join(dirname(book), "schemas"), "mine");
+    const run = await runCommand("write-schemas", book);
+    expect(run).toMatchObject({ code: 2, out: "" });
+    expect(run.err).toMatch(/^spotface: \S+schemas: it is a file, or part of its path is; name a folder\n$/);
+    expect(readFileSync(join(dirname(book), "schemas"), "utf8")).toBe("mine");
+  });
+
   it("writes nothing that no file names, and nothing under a name of its own", async () => {
     const folder = join(freshFolder(), "inner");
     mkdirSync(folder);

@@ -18,7 +18,7 @@ export const BOND_DERIVED: Readonly<Record<string, Derivation>> = {
 
 /** Where a sheet names no temperature. */
 const ROOM_C = 20;
-
+const ROOM: Interval = { lowest: ROOM_C, highest: ROOM_C };
 /** A sheet that names no temperature speaks of a room; one that somebody wrote and nobody can read may speak of an oven. */
 function deriveWaitingTimeFrom(facts: Facts): FactState {
   const state = stateOf(facts, "adhesive_set_temperature");
@@ -27,8 +27,6 @@ function deriveWaitingTimeFrom(facts: Facts): FactState {
   const from = { lowest: Math.max(ROOM_C, sheet.lowest), highest: Math.max(ROOM_C, sheet.highest) };
   return known(rounded(from), ["adhesive_set_temperature"], facts);
 }
-
-const ROOM: Interval = { lowest: ROOM_C, highest: ROOM_C };
 
 /**
  * The time of the sheet; no less on a warmer surface, to be safe. On one that is, or may be, colder than the temperature

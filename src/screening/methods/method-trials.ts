@@ -3,10 +3,10 @@ import { factOf, type SiteStatements } from "../../facts/index.js";
 import type { Rulebook } from "../../rulebook/index.js";
 import { supposed } from "../changed-record.js";
 import type { ReadyRule } from "../judge-point.js";
+import { KeptList } from "../kept-list.js";
 import type { LackingRule } from "../not-asked.js";
 import type { PointFacts } from "../point-facts.js";
 import type { Finding, MethodAdvised, MethodTried, PointResult } from "../result.js";
-import { KeptList } from "./kept-list.js";
 import { METHOD_ALLOWED } from "./method-allowed.js";
 import { METHOD, MethodTrial, restsOnMethod, type TrialOutcome, withMethod } from "./method-trial.js";
 import { methodsAllowedFor, wordOf } from "./methods-allowed.js";
@@ -127,9 +127,9 @@ export class MethodTrials {
   }
 
   /**
-   * A method of which nothing was asked is never advised, where none is proposed one of which nothing is decided neither; nor is one that is neither meant to stay nor allowed; nor one
-   * that a gate holds up which the proposed one passes: the one open fact of a weld that nobody consented to would
-   * otherwise make it closer than any other.
+   * Never advised is a method of which nothing was asked (or decided, where the survey proposes none), one that is neither
+   * meant to stay nor allowed, and one that a gate holds up which does not hold up the proposed one: the one open fact of a
+   * weld that nobody consented to would otherwise make it closer than any other.
    */
   #advised(methods: readonly MethodTried[], candidates: readonly string[]): MethodAdvised | null {
     const asProposed = methods.find((tried) => tried.proposed);

@@ -1,7 +1,7 @@
 import { isOpen, type Outcome, type Verdict } from "../../base/index.js";
 import { weightOf, worst } from "../judge-point.js";
+import type { KeptList } from "../kept-list.js";
 import type { MethodTried } from "../result.js";
-import type { KeptList } from "./kept-list.js";
 
 /** A method on a point. */
 export type Named = Pick<MethodTried, "method" | "proposed" | "allowed">;

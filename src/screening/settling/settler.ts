@@ -1,6 +1,7 @@
 import { type FactState, findFact, SURVEY_FACTS } from "../../facts/index.js";
 import { supposed } from "../changed-record.js";
 import type { ReadyRule } from "../judge-point.js";
+import { KeptList } from "../kept-list.js";
 import { missingFacts } from "../missing.js";
 import type { PointFacts } from "../point-facts.js";
 import { repeatedBy } from "../repeated.js";
@@ -21,7 +22,7 @@ export interface OpenFinding {
 /** Finds the fewest facts that would settle findings and points; alike findings are looked into once. */
 export class Settler {
   readonly #ofFinding = new WeakMap<Finding, readonly string[]>();
-  readonly #lists = new Map<string, readonly string[]>();
+  readonly #none = KeptList.empty();
 
   /**
    * The fewest survey, site or model facts that, once known, decide every open finding of a point, whatever they turn
@@ -37,7 +38,8 @@ export class Settler {
       if (of.length === 0) return null;
       for (const id of of) ids.add(id);
     }
-    return this.#listOf(ids);
+    const list = [...ids].sort((a, b) => placeOf(a) - placeOf(b) || (a < b ? -1 : 1));
+    return list.reduce((kept, id) => kept.with(id), this.#none).ids;
   }
 
   #factsFor(ready: ReadyRule | null, finding: Finding, facts: PointFacts): readonly string[] {
@@ -48,16 +50,6 @@ export class Settler {
     const found = ready === null ? finding.missing.map(({ fact }) => fact) : settlingFacts(ready, finding, facts);
     this.#ofFinding.set(pattern, found);
     return found;
-  }
-
-  /** The same list is kept once. */
-  #listOf(ids: ReadonlySet<string>): readonly string[] {
-    const list = [...ids].sort((a, b) => placeOf(a) - placeOf(b) || (a < b ? -1 : 1));
-    const key = list.join();
-    const known = this.#lists.get(key);
-    if (known) return known;
-    this.#lists.set(key, list);
-    return list;
   }
 }
 

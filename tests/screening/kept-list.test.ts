@@ -1,6 +1,6 @@
 import { array, assert, constantFrom, property } from "fast-check";
 import { describe, expect, it } from "vitest";
-import { KeptList } from "../../../src/screening/methods/kept-list.js";
+import { KeptList } from "../../src/screening/kept-list.js";
 
 const IDS = ["hole-depth", "wall-left", "bond-heat", "thin-wall"];
 const ids = array(constantFrom(...IDS), { maxLength: 6 });
